@@ -1,0 +1,1 @@
+namespace TechLint.Cli; internal static class Program { private static int Main() => 0; }

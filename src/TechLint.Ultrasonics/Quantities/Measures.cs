@@ -1,0 +1,58 @@
+namespace TechLint.Ultrasonics.Quantities;
+
+// What crosses a project boundary: a double that knows its unit. Built from a Quantity with one rounding.
+
+public readonly record struct Length(double Millimetres) : IComparable<Length>
+{
+    public static readonly Length Zero;
+
+    public int CompareTo(Length other) => Millimetres.CompareTo(other.Millimetres);
+
+    public static bool operator <(Length left, Length right) => left.Millimetres < right.Millimetres;
+
+    public static bool operator >(Length left, Length right) => left.Millimetres > right.Millimetres;
+
+    public static bool operator <=(Length left, Length right) => left.Millimetres <= right.Millimetres;
+
+    public static bool operator >=(Length left, Length right) => left.Millimetres >= right.Millimetres;
+}
+
+public readonly record struct Angle(double Degrees)
+{
+    public double Radians => Degrees * (Math.PI / 180);
+
+    public static Angle FromRadians(double radians) => new(radians * (180 / Math.PI));
+}
+
+public readonly record struct Speed(double MetresPerSecond)
+{
+    public double MillimetresPerMicrosecond => MetresPerSecond / 1000;
+
+    public double MillimetresPerSecond => MetresPerSecond * 1000;
+}
+
+public readonly record struct Frequency(double Megahertz)
+{
+    public double Hertz => Megahertz * 1e6;
+}
+
+public readonly record struct Duration(double Microseconds)
+{
+    public double Seconds => Microseconds / 1e6;
+}
+
+public readonly record struct Level(double Decibels);
+
+public readonly record struct Share(double Percent)
+{
+    public double Fraction => Percent / 100;
+}
+
+public readonly record struct Temperature(double Celsius);
+
+public readonly record struct Resolution(double StepsPerMillimetre);
+
+public readonly record struct DataRate(double MegabytesPerSecond);
+
+/// <summary>A band with both ends included; an end that is null is open.</summary>
+public readonly record struct Band<T>(T? From, T? To) where T : struct;
