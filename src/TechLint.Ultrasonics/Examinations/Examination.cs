@@ -1,0 +1,58 @@
+using TechLint.Ultrasonics.Quantities;
+
+namespace TechLint.Ultrasonics.Examinations;
+
+/// <summary>
+/// The inputs of one examination: one setup, or several that share a band of thickness as numbered passes. Knows no file and no
+/// span, is equal by value, and holds numbers rounded once from what the author wrote. All that follows from it is a
+/// <see cref="Studies.Study"/>.
+/// </summary>
+/// <param name="Part">What is examined.</param>
+/// <param name="Weld">The weld's section.</param>
+/// <param name="Volume">The stated volume.</param>
+/// <param name="Thickness">The band of wall thickness that this examination claims; both ends are set.</param>
+/// <param name="OutsideDiameter">The band of outside diameter; null for a flat part. An open upper end is judged to
+/// <see cref="FlatFrom"/>.</param>
+/// <param name="FlatFrom">The diameter from which a surface counts as flat (a set's datum).</param>
+/// <param name="TofdDrop">How far transmit × receive of a diffraction pair may drop below its greatest value (a set's datum, negative).</param>
+/// <param name="Passes">At least one.</param>
+public sealed record Examination(
+    Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
+    Length FlatFrom, Level TofdDrop, EquatableArray<Pass> Passes);
+
+/// <summary>How the scanning surface bends under the frame.</summary>
+public enum Curvature
+{
+    /// <summary>A plate.</summary>
+    Flat,
+
+    /// <summary>A girth weld: beams run along the axis in a flat section; the surface curves along the weld.</summary>
+    AlongWeld,
+
+    /// <summary>A longitudinal seam: beams run around the circumference in a curved section.</summary>
+    AcrossWeld,
+}
+
+/// <param name="Curvature">How it bends.</param>
+/// <param name="Left">Sound speeds of the parent metal at negative y.</param>
+/// <param name="Right">Sound speeds of the parent metal at positive y.</param>
+public sealed record Part(Curvature Curvature, SoundSpeeds Left, SoundSpeeds Right);
+
+/// <summary>Speeds of sound; null where no value is known.</summary>
+public sealed record SoundSpeeds(string Material, Speed? Longitudinal, Speed? Transverse);
+
+public enum Surface { Outside, Inside }
+
+public enum Side { Left, Right }
+
+public enum Wave { Transverse, Longitudinal }
+
+/// <summary>A depth below a surface: a length, or a share of the wall.</summary>
+public readonly record struct Depth(double Value, bool IsShare)
+{
+    /// <summary>In mm, for a wall of the given thickness in mm.</summary>
+    public double At(double thickness) => IsShare ? Value / 100 * thickness : Value;
+}
+
+/// <summary>From the outermost toe of each side plus <paramref name="BesideWeld"/>, between two depths from the outer surface.</summary>
+public sealed record ExaminedVolume(Length BesideWeld, Depth From, Depth To);
