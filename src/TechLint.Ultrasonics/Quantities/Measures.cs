@@ -29,6 +29,8 @@ public readonly record struct Speed(double MetresPerSecond)
     public double MillimetresPerMicrosecond => MetresPerSecond / 1000;
 
     public double MillimetresPerSecond => MetresPerSecond * 1000;
+
+    public static Speed FromMillimetresPerSecond(double value) => new(value / 1000);
 }
 
 public readonly record struct Frequency(double Megahertz)
@@ -39,6 +41,8 @@ public readonly record struct Frequency(double Megahertz)
 public readonly record struct Duration(double Microseconds)
 {
     public double Seconds => Microseconds / 1e6;
+
+    public static Duration FromSeconds(double value) => new(value * 1e6);
 }
 
 public readonly record struct Level(double Decibels);
@@ -53,6 +57,8 @@ public readonly record struct Temperature(double Celsius);
 public readonly record struct Resolution(double StepsPerMillimetre);
 
 public readonly record struct DataRate(double MegabytesPerSecond);
+
+public readonly record struct DataSize(double Megabytes);
 
 /// <summary>A band with both ends included; an end that is null is open.</summary>
 public readonly record struct Band<T>(T? From, T? To) where T : struct;
