@@ -1,0 +1,53 @@
+namespace TechLint.Ultrasonics.Beams;
+
+/// <summary>
+/// The simple width model of a beam in its plane of incidence: pulse-echo -6 dB (one-way -3 dB), full width in mm at a sound path in mm
+/// from the exit point. The wedge path counts in front of it as its equivalent in the part.
+/// </summary>
+/// <remarks>
+/// Unfocused: the far field of a strip has the echo half-angle <c>sin γ = 0.4429 λ/A</c> (sinc² theory; the constant is checked in
+/// tests/Validation), so <c>w = 0.886 λ s/A</c> from the near-field length <c>N = A²/4λ</c> on; up to there the width falls
+/// linearly from A to its value at N (0.2215 A). Focused at F: the paraxial (Fresnel) field at s is the unfocused one at
+/// <c>1/s' = |1/s − 1/F|</c>, drawn to the scale s/s'. A focus beyond N is no focus: the width is then the unfocused one.
+/// How far the model may be off is stated where it is held to a simulated field.
+/// </remarks>
+public readonly struct BeamWidth
+{
+    /// <summary>sinc²(x) = 1/2 in the echo: 2 × 0.4429.</summary>
+    public const double FullEchoWidthFactor = 0.8859;
+
+    private readonly double aperture;
+    private readonly double divergence;
+    private readonly double nearField;
+    private readonly double lead;
+    private readonly double inverseFocus;
+
+    /// <param name="effectiveAperture">A, in the plane of incidence, in the part.</param>
+    /// <param name="wavelength">λ in the part.</param>
+    /// <param name="lead">The wedge path's equivalent in the part: path × (vw/v) cos²θ / cos²α.</param>
+    /// <param name="focus">Sound path in the part from the exit point to the focus; 0 for none.</param>
+    public BeamWidth(double effectiveAperture, double wavelength, double lead, double focus = 0)
+    {
+        aperture = effectiveAperture;
+        divergence = FullEchoWidthFactor * wavelength / effectiveAperture;
+        nearField = effectiveAperture * effectiveAperture / (4 * wavelength);
+        this.lead = lead;
+        var distance = focus + lead;
+        inverseFocus = focus > 0 && distance < nearField ? 1 / distance : 0;
+    }
+
+    public bool IsFocused => inverseFocus > 0;
+
+    /// <summary>Full width at a sound path from the exit point.</summary>
+    public double At(double path)
+    {
+        var distance = path + lead;
+        if (inverseFocus == 0) return Unfocused(distance);
+        var inverse = Math.Abs((1 / distance) - inverseFocus);
+        return inverse * nearField <= 1 ? divergence * distance : distance * inverse * Unfocused(1 / inverse);
+    }
+
+    private double Unfocused(double distance) => distance >= nearField
+        ? divergence * distance
+        : aperture + (((divergence * nearField) - aperture) * distance / nearField);
+}
