@@ -1,0 +1,3 @@
+namespace TechLint.Rules.Findings;
+
+public enum Severity { Note, Warning, Error }
