@@ -50,13 +50,15 @@ internal sealed class PassSection
     /// <summary>Speeds of the parent metal on a probe's side; the frame of a pass from inside is mirrored.</summary>
     public SoundSpeeds SpeedsOn(Side side) => side == Side.Left ^ IsInside ? Examination.Part.Left : Examination.Part.Right;
 
-    /// <summary>A raised reinforcement on the scanning surface (even legs end there) or the opposite one (odd legs) holds this y.</summary>
+    /// <summary>A raised reinforcement on the scanning surface (even legs end there) or the opposite one (odd legs) holds this y.
+    /// Its width lies along its own surface; y is an arc of the scanning one.</summary>
     public bool IsOnReinforcement(double y, int leg)
     {
-        var outer = (leg & 1) == 0 ^ IsInside;
-        var metal = outer ? Examination.Weld.Cap : Examination.Weld.Root;
+        var near = (leg & 1) == 0;
+        var metal = near ^ IsInside ? Examination.Weld.Cap : Examination.Weld.Root;
         if (metal is null || metal.IsFlush) return false;
+        var along = near || !Rays.IsCurved ? y : y * (Rays.ScanRadius - (Rays.Bend * Thickness)) / Rays.ScanRadius;
         var centre = IsInside ? -metal.Centre.Millimetres : metal.Centre.Millimetres;
-        return Math.Abs(y - centre) <= metal.Width.Millimetres / 2;
+        return Math.Abs(along - centre) <= metal.Width.Millimetres / 2;
     }
 }
