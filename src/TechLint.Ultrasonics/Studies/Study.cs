@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
@@ -13,6 +14,8 @@ public sealed class Study
     /// <summary>Raised whenever a verdict kernel changes, so that kept results are not mixed.</summary>
     public const int KernelVersion = 1;
 
+    private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
+
     public Study(Examination examination) => Examination = examination;
 
     public Examination Examination { get; }
@@ -20,7 +23,8 @@ public sealed class Study
     /// <summary>The section at one thickness and diameter, probes at their stated places.</summary>
     /// <param name="thickness">Wall.</param>
     /// <param name="outsideDiameter">Null for a flat part.</param>
-    public CaseStudy At(Length thickness, Length? outsideDiameter) => throw new NotSupportedException();
+    public CaseStudy At(Length thickness, Length? outsideDiameter) =>
+        cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
     public ImmutableArray<CaseStudy> Cases => throw new NotSupportedException();
@@ -33,4 +37,29 @@ public sealed class Study
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
     public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) => throw new NotSupportedException();
+
+    private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
+    {
+        var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
+        var sections = ImmutableArray.CreateBuilder<PassSection>(Examination.Passes.Count);
+        foreach (var pass in Examination.Passes)
+        {
+            var section = PassSection.Of(Examination, pass, thickness, outsideDiameter);
+            if (section is not null) sections.Add(section);
+            passes.Add(section is null ? PassWork.Impossible(pass) : PassWork.Of(section));
+        }
+
+        return new CaseStudy(
+            thickness, outsideDiameter, passes.MoveToImmutable(),
+            sections.Count < Examination.Passes.Count ? NoCoverage(PassWork.ImpossibleWall) : CoverageAt(sections.ToImmutable()));
+    }
+
+    /// <summary>SEAM: joined to the coverage kernel by whoever merges it; what it needs of a pass is PassSights.Of(section, errors).</summary>
+    private static CoverageResult CoverageAt(ImmutableArray<PassSection> sections) => NoCoverage($"coverage of {sections.Length} pass(es) is not joined yet");
+
+    private static CoverageResult NoCoverage(string reason)
+    {
+        var none = new Share(double.NaN);
+        return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
+    }
 }
