@@ -11,7 +11,7 @@ namespace TechLint.Ultrasonics.Beams;
 /// <c>1/s' = |1/s − 1/F|</c>, drawn to the scale s/s'. A focus beyond N is no focus: the width is then the unfocused one.
 /// How far the model may be off is stated where it is held to a simulated field.
 /// </remarks>
-public readonly struct BeamWidth
+internal readonly struct BeamWidth
 {
     /// <summary>sinc²(x) = 1/2 in the echo: 2 × 0.4429.</summary>
     public const double FullEchoWidthFactor = 0.8859;

@@ -38,6 +38,9 @@ public sealed class Study
     /// </summary>
     public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) => throw new NotSupportedException();
 
+    /// <summary>The paths that each law of a beam uses inside the examined volume, over the cases; laws that never enter it are left out.</summary>
+    public ImmutableArray<PathUse> PathsUsed(string passId, string beamId) => throw new NotSupportedException();
+
     private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
     {
         var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
