@@ -7,6 +7,7 @@ using TechLint.Rules.Document;
 using TechLint.Rules.Fit;
 using TechLint.Rules.References;
 using TechLint.Rules.Run;
+using TechLint.Rules.Waivers;
 using TechLint.Rules.Workspace;
 
 namespace TechLint.Rules.Registry;
@@ -17,6 +18,11 @@ public static class RuleRegistry
     public static readonly BrokenSettings BrokenSettings = new();
     public static readonly EncodingUnreadable EncodingUnreadable = new();
     public static readonly InternalError InternalError = new();
+    public static readonly WaiverUnknownRule WaiverUnknownRule = new();
+    public static readonly WaiverUnused WaiverUnused = new();
+    public static readonly WaiverExpired WaiverExpired = new();
+    public static readonly WaiverUnapproved WaiverUnapproved = new();
+    public static readonly WaiverForbidden WaiverForbidden = new();
 
     public static ImmutableArray<Rule> All { get; } =
     [
@@ -40,6 +46,9 @@ public static class RuleRegistry
         // calibration
         new ReferenceMissing(), new ReferenceDoesNotSpan(),
 
+        // waivers
+        WaiverUnknownRule, WaiverUnused, WaiverExpired, WaiverUnapproved, WaiverForbidden,
+
         // run
         new SetContradiction(), new SetUnknownLimit(), new LimitReached(), EncodingUnreadable, InternalError, new NotChecked(),
 
@@ -48,6 +57,8 @@ public static class RuleRegistry
     ];
 
     private static readonly FrozenDictionary<string, Rule> ByName = All.ToFrozenDictionary(rule => rule.Name, StringComparer.Ordinal);
+
+    public static ImmutableArray<string> Names { get; } = [.. All.Select(rule => rule.Name).Order(StringComparer.Ordinal)];
 
     public static ImmutableArray<TechniqueRule> OfTechniques { get; } = [.. All.OfType<TechniqueRule>()];
 
