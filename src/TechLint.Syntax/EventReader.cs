@@ -178,6 +178,7 @@ internal sealed class EventReader
             start = -1; // A single pair in a list, [a: b], has no bracket of its own.
         }
 
+        cursor = Math.Max(cursor, start);
         ref var frame = ref stack[depth++];
         frame = new Frame(isMapping, isFlow, start, properties);
     }
