@@ -210,7 +210,8 @@ internal sealed class RecoveringReader
             var at = first.First;
             var own = Lexical.ReadProperties(text, ref at, first.End, sameLine: true);
             at = Lexical.SkipBlanks(text, at, first.End);
-            if (own.Any && (at >= first.End || text[at] == '#'))
+            var isFurther = (own.Anchor is null || properties.Anchor is null) && (own.Tag is null || properties.Tag is null);
+            if (own.Any && isFurther && (at >= first.End || text[at] == '#'))
             {
                 if (properties.Any) own = new Properties(properties.Anchor ?? own.Anchor, properties.Tag ?? own.Tag, properties.Start, own.End);
                 var next = NextContent(line + 1, last);
