@@ -9,7 +9,8 @@ namespace TechLint.Syntax;
 internal sealed class FlowReader(RecoveringReader host, string text, Outline outline, int limit, int owner)
 {
     private int at;
-    private bool quoteWasUnclosed;
+    // One missing mark leaves everything around it open: it is told once.
+    private bool saidUnclosed;
 
     /// <summary>Reads the collection whose bracket stands at an offset.</summary>
     /// <returns>The node; its span's end is where reading stopped.</returns>
@@ -33,7 +34,8 @@ internal sealed class FlowReader(RecoveringReader host, string text, Outline out
             at = Lexical.SkipSpace(text, at, limit);
             if (at >= limit)
             {
-                if (!quoteWasUnclosed) host.Report(open, open + 1, isMapping ? Sentences.UnclosedBrace : Sentences.UnclosedBracket);
+                if (!saidUnclosed) host.Report(open, open + 1, isMapping ? Sentences.UnclosedBrace : Sentences.UnclosedBracket);
+                saidUnclosed = true;
                 break;
             }
 
@@ -202,7 +204,7 @@ internal sealed class FlowReader(RecoveringReader host, string text, Outline out
         if (close < 0 || close > limit)
         {
             at = Lexical.UnclosedQuoteEnd(text, start, lineEnd);
-            quoteWasUnclosed = true;
+            saidUnclosed = true;
             host.Report(start, at, Sentences.UnclosedQuote);
             return new ErrorNode(TextSpan.FromBounds(start, at));
         }
@@ -291,6 +293,7 @@ internal sealed class FlowReader(RecoveringReader host, string text, Outline out
     private ErrorNode TooDeep(int open)
     {
         host.ReportTooDeep(new TextSpan(open, 1));
+        saidUnclosed = true;
         at = open;
         var depth = 0;
         do
