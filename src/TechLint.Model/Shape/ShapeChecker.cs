@@ -97,8 +97,8 @@ public sealed class ShapeChecker
             chosen = serving.MaxBy(alternative => alternative is ObjectShape group ? entries.Count(entry => group.Find(entry.Key.Value) is not null) : 0)!;
         }
 
-        // A group or list where a single value would serve too: say all that belongs here when a scalar fits none.
-        if (node is ScalarNode scalar && ScalarJudge.Judge(scalar, chosen, bands) is { Code: "wrong-value" } fault)
+        // Where a word fits none of several, say all that belongs here; a number was meant as the one value.
+        if (node is ScalarNode scalar && !StartsLikeNumber(scalar.Value) && ScalarJudge.Judge(scalar, chosen, bands) is { Code: "wrong-value" } fault)
             WrongScalar(scalar, new ScalarFault("wrong-value", [fault.Arguments[0], shape.Expected, fault.Arguments[2]]), place);
         else Check(node, chosen, demand, bands, place);
     }
@@ -330,6 +330,8 @@ public sealed class ShapeChecker
         if (told.Add((code + ' ' + distinct, span))) problems.Add(problem);
         return problem;
     }
+
+    private static bool StartsLikeNumber(string text) => text.Length > 0 && (char.IsAsciiDigit(text[0]) || (text.Length > 1 && text[0] is '-' or '+' && char.IsAsciiDigit(text[1])));
 
     private static string Names(IEnumerable<string> names) => string.Join(", ", names);
 
