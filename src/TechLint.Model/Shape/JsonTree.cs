@@ -20,7 +20,7 @@ internal static class JsonTree
                 return list;
             case MappingNode mapping:
                 var group = new JsonObject();
-                foreach (var entry in MappingEntries.Of(mapping)) group[entry.Key.Value] = Of(entry.Value);
+                foreach (var entry in mapping.EffectiveEntries()) group[entry.Key.Value] = Of(entry.Value);
                 return group;
             default: return null;
         }

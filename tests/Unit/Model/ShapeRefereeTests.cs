@@ -36,11 +36,9 @@ public class ShapeRefereeTests
         foreach (var node in Nodes(tree.Root!).ToList())
         {
             // Every value meets some of the nonsense, all nonsense meets some values.
-            for (var i = 0; i < 4; i++, turn++) Compare(tree, node, Plain(Nonsense[turn % Nonsense.Length]), kind, "replaced by " + Nonsense[turn % Nonsense.Length]);
-            Compare(tree, node, new SequenceNode(node.Span, [Plain("x")], true), kind, "replaced by a list");
-            Compare(tree, node, new SequenceNode(node.Span, [], true), kind, "replaced by an empty list");
-            Compare(tree, node, new MappingNode(node.Span, [Entry("x", Plain("y"))], true), kind, "replaced by a group");
-            Compare(tree, node, new MappingNode(node.Span, [], true), kind, "replaced by an empty group");
+            for (var i = 0; i < 2; i++, turn++) Compare(tree, node, Plain(Nonsense[turn % Nonsense.Length]), kind, "replaced by " + Nonsense[turn % Nonsense.Length]);
+            Compare(tree, node, new SequenceNode(node.Span, turn % 4 == 0 ? [] : [Plain("x")], true), kind, "replaced by a list");
+            Compare(tree, node, new MappingNode(node.Span, turn % 4 == 0 ? [Entry("x", Plain("y"))] : [], true), kind, "replaced by a group");
         }
     }
 
