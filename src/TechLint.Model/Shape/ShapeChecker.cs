@@ -26,19 +26,18 @@ public sealed class ShapeChecker
     private readonly Dictionary<Node, Problem?> broken = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<(MappingNode Owner, string Key), Problem?> brokenKeys = [];
 
-    private ShapeChecker()
-    {
-    }
+    private readonly SyntaxTree tree;
+
+    private ShapeChecker(SyntaxTree tree) => this.tree = tree;
 
     public static ShapeCheck Check(SyntaxTree tree, FormatKind kind)
     {
-        var checker = new ShapeChecker();
+        var checker = new ShapeChecker(tree);
         var shape = FormatShapes.Of(kind);
         var owner = FormatShapes.NameOf(kind);
         if (tree.Root is null or ScalarNode { IsMissing: true }) checker.Report("missing-key", tree.Root?.Span ?? default, [shape.Keys[0].Name, owner]);
         else checker.Check(tree.Root, shape, Demand.None, [], new Place(null, owner, null));
-        checker.problems.Sort((left, right) => left.Span.CompareTo(right.Span));
-        return new ShapeCheck([.. checker.problems], checker.broken, checker.brokenKeys);
+        return new ShapeCheck([.. checker.problems.OrderBy(problem => problem.Span)], checker.broken, checker.brokenKeys);
     }
 
     /// <summary>Where a value stands.</summary>
@@ -93,12 +92,12 @@ public sealed class ShapeChecker
         if (node is MappingNode mapping && serving.Length > 1)
         {
             // The alternative meant is the one most of whose keys stand here.
-            var entries = MappingEntries.Of(mapping);
+            var entries = mapping.EffectiveEntries();
             chosen = serving.MaxBy(alternative => alternative is ObjectShape group ? entries.Count(entry => group.Find(entry.Key.Value) is not null) : 0)!;
         }
 
-        // A group or list where a single value would serve too: say all that belongs here when a scalar fits none.
-        if (node is ScalarNode scalar && ScalarJudge.Judge(scalar, chosen, bands) is { Code: "wrong-value" } fault)
+        // Where a word fits none of several, say all that belongs here; a number was meant as the one value.
+        if (node is ScalarNode scalar && !StartsLikeNumber(scalar.Value) && ScalarJudge.Judge(scalar, chosen, bands) is { Code: "wrong-value" } fault)
             WrongScalar(scalar, new ScalarFault("wrong-value", [fault.Arguments[0], shape.Expected, fault.Arguments[2]]), place);
         else Check(node, chosen, demand, bands, place);
     }
@@ -122,8 +121,8 @@ public sealed class ShapeChecker
         foreach (var item in sequence.Items)
         {
             Check(item, shape.Item, demand.Items ?? Demand.None, bands, new Place(null, Decapitalise(shape.Item.Title), null));
-            if (shape.IdentityKey is { } identity && MappingEntries.Resolve(item) is MappingNode mapping
-                && MappingEntries.Find(MappingEntries.Of(mapping), identity) is { Value: var value } && ScalarOf(value) is { } name
+            if (shape.IdentityKey is { } identity && item.Resolve() is MappingNode mapping
+                && mapping.Find(identity) is { Value: var value } && ScalarOf(value) is { IsMissing: false } name
                 && !names.Add(name.Value))
             {
                 // An entry that an alias repeats whole is wrong at the alias.
@@ -135,8 +134,14 @@ public sealed class ShapeChecker
     private void CheckMap(MappingNode mapping, MapShape shape, ImmutableArray<PlausibleBand> bands)
     {
         if (!visited.Add((mapping, shape, Demand.None))) return;
-        foreach (var entry in MappingEntries.Of(mapping))
+        foreach (var entry in mapping.EffectiveEntries())
         {
+            if (entry.IsBroken)
+            {
+                broken.TryAdd(entry.Value, null);
+                continue;
+            }
+
             if (!MapShape.IsName(entry.Key.Value))
             {
                 var problem = Report("wrong-value", entry.Key.Span, [ScalarJudge.Found(entry.Key), "a name of small letters, digits and hyphens", ""]);
@@ -152,7 +157,7 @@ public sealed class ShapeChecker
     {
         if (!visited.Add((mapping, shape, demand))) return;
         CheckMergeKeys(mapping);
-        var entries = MappingEntries.Of(mapping);
+        var entries = mapping.EffectiveEntries();
         demand = demand.And(DemandOf(shape, entries));
         var suspects = CheckKeys(mapping, shape, demand, entries);
         foreach (var entry in entries)
@@ -184,9 +189,16 @@ public sealed class ShapeChecker
         {
             var name = entry.Key.Value;
             var forbidden = demand.Forbidden.Contains(name, StringComparer.Ordinal);
+            if (entry.IsBroken || IsDamaged(entry.Key))
+            {
+                // A line that is no key: the reader says so. Its first word may still be the key that was meant.
+                broken.TryAdd(entry.Value, null);
+                continue;
+            }
+
             if (shape.Find(name) is not null && !forbidden) continue;
             var allowed = shape.Keys.Select(key => key.Name).Where(key => !demand.Forbidden.Contains(key, StringComparer.Ordinal)).ToArray();
-            var nearest = NearestName.Of(name, allowed.Where(key => MappingEntries.Find(entries, key) is null).ToArray());
+            var nearest = NearestName.Of(name, allowed.Where(key => Find(entries, key) is null).ToArray());
             var problem = Report("unknown-key", entry.Key.Span, [name, nearest ?? "", Names(allowed)]);
             if (entry.Value is not AliasNode) broken.TryAdd(entry.Value, problem);
             if (nearest is null) continue;
@@ -205,33 +217,44 @@ public sealed class ShapeChecker
         if (entries.Length < shape.MinimumKeys && entries.Length == 0) wanted.Add([.. shape.Keys.Select(key => key.Name)]);
         foreach (var keys in wanted)
         {
-            if (keys.Any(key => MappingEntries.Find(entries, key) is not null)) continue;
-            var silent = keys.Any(key => suspects.Contains(key) || IsLost(key, entries));
+            if (keys.Any(key => Find(entries, key) is not null)) continue;
+            var silent = keys.Any(key => suspects.Contains(key) || IsLost(key, shape, entries));
             var owner = IdentityOf(entries) is { } id && place.Key is null ? $"{place.Owner} {id.Value}" : place.Owner;
             var problem = silent ? null : Report("missing-key", MissingSpan(mapping, entries, place), [string.Join(" or ", keys), owner], distinct: string.Join(' ', keys));
             foreach (var key in keys) brokenKeys.TryAdd((mapping, key), problem);
         }
     }
 
-    /// <summary>True where a key may well stand in damaged text: next to an unreadable value, or inside a scalar that ran on over its line.</summary>
-    private static bool IsLost(string key, ImmutableArray<Entry> entries) => entries.Any(entry => entry.Value is ErrorNode
-        || (entry.Value is ScalarNode { Style: ScalarStyle.Plain, SpansLines: true } scalar && scalar.Value.Split(' ').Any(word =>
-            string.Equals(word.TrimEnd(':'), key, StringComparison.Ordinal))));
+    /// <summary>True where a key may well stand in damaged text: in a line that is no key, in an unreadable value, or in a scalar that ran on
+    /// over its line.</summary>
+    private bool IsLost(string key, ObjectShape shape, ImmutableArray<Entry> entries) => entries.Any(entry => entry.Value switch
+    {
+        _ when entry.IsBroken && shape.Find(entry.Key.Value) is null => true,
+        ErrorNode error => HasWord(tree.Source.Slice(error.Span).ToString(), key),
+        ScalarNode { Style: ScalarStyle.Plain, SpansLines: true } scalar => HasWord(scalar.Value, key),
+        _ => false,
+    });
+
+    private bool IsDamaged(ScalarNode key) => tree.Problems.Any(problem =>
+        problem.Code is "yaml-syntax" && problem.Span.Start <= key.Span.Start && problem.Span.End > key.Span.Start);
+
+    private static bool HasWord(string text, string word) =>
+        text.Split([' ', '\t', '\r', '\n', '{', ',', ':'], StringSplitOptions.RemoveEmptyEntries).Contains(word, StringComparer.Ordinal);
 
     private static TextSpan MissingSpan(MappingNode mapping, ImmutableArray<Entry> entries, Place place) =>
         place.Alias?.Span ?? place.Key ?? IdentityOf(entries)?.ContentSpan ?? (mapping.Entries.IsEmpty ? mapping.Span : mapping.Entries[0].Key.Span);
 
     private static ScalarNode? IdentityOf(ImmutableArray<Entry> entries) =>
-        (MappingEntries.Find(entries, "id") ?? MappingEntries.Find(entries, "station")) is { } entry && ScalarOf(entry.Value) is { IsMissing: false } id ? id : null;
+        (Find(entries, "id") ?? Find(entries, "station")) is { } entry && ScalarOf(entry.Value) is { IsMissing: false } id ? id : null;
 
     private void CheckMergeKeys(MappingNode mapping)
     {
         foreach (var entry in mapping.Entries)
         {
             if (!entry.IsMerge) continue;
-            var value = MappingEntries.Resolve(entry.Value);
+            var value = entry.Value.Resolve();
             var sound = value is null or MappingNode or ErrorNode
-                || (value is SequenceNode list && list.Items.All(item => MappingEntries.Resolve(item) is null or MappingNode or ErrorNode));
+                || (value is SequenceNode list && list.Items.All(item => item.Resolve() is null or MappingNode or ErrorNode));
             if (!sound) Wrong(entry.Value, "an alias of a group of keys", new Place(entry.Key.Span, "", null));
         }
     }
@@ -254,13 +277,13 @@ public sealed class ShapeChecker
         for (var i = 0; i < condition.Path.Length; i++)
         {
             var key = shape.Find(condition.Path[i]);
-            if (MappingEntries.Find(entries, condition.Path[i]) is not { } entry) return false;
+            if (Find(entries, condition.Path[i]) is not { } entry) return false;
             if (condition.Values.IsEmpty) return true;
-            var value = MappingEntries.Resolve(entry.Value);
+            var value = entry.Value.Resolve();
             if (i < condition.Path.Length - 1)
             {
                 if (value is not MappingNode mapping || key?.Value is not ObjectShape below) return null;
-                entries = MappingEntries.Of(mapping);
+                entries = mapping.EffectiveEntries();
                 shape = below;
                 continue;
             }
@@ -294,9 +317,9 @@ public sealed class ShapeChecker
     private (ScalarNode Scalar, Quantity Value)? Extreme(ImmutableArray<Entry> entries, string key, string end, Func<decimal, decimal, bool> isBetter)
     {
         if (QuantityAt(entries, key) is { } single) return single.Value.Kind == QuantityKind.Length ? single : null;
-        if (MappingEntries.Find(entries, key) is not { } entry || broken.ContainsKey(entry.Value)) return null;
-        if (MappingEntries.Resolve(entry.Value) is not MappingNode mapping || broken.ContainsKey(mapping)) return null;
-        var below = MappingEntries.Of(mapping);
+        if (Find(entries, key) is not { } entry || broken.ContainsKey(entry.Value)) return null;
+        if (entry.Value.Resolve() is not MappingNode mapping || broken.ContainsKey(mapping)) return null;
+        var below = mapping.EffectiveEntries();
         if (QuantityAt(below, end) is { } bound) return bound.Value.Kind == QuantityKind.Length ? bound : null;
         if (Extreme(below, "left", end, isBetter) is not { } left || Extreme(below, "right", end, isBetter) is not { } right) return null;
         return isBetter(left.Value.Exact, right.Value.Exact) ? left : right;
@@ -304,12 +327,22 @@ public sealed class ShapeChecker
 
     private (ScalarNode Scalar, Quantity Value)? QuantityAt(ImmutableArray<Entry> entries, string key)
     {
-        if (MappingEntries.Find(entries, key) is not { } entry || broken.ContainsKey(entry.Value)) return null;
+        if (Find(entries, key) is not { } entry || broken.ContainsKey(entry.Value)) return null;
         if (ScalarOf(entry.Value) is not { } scalar || broken.ContainsKey(scalar)) return null;
         return QuantityParser.Parse(scalar.Value) is { } quantity ? (scalar, quantity) : null;
     }
 
-    private static ScalarNode? ScalarOf(Node node) => MappingEntries.Resolve(node) as ScalarNode;
+    private static Entry? Find(ImmutableArray<Entry> entries, string key)
+    {
+        foreach (var entry in entries)
+        {
+            if (string.Equals(entry.Key.Value, key, StringComparison.Ordinal)) return entry;
+        }
+
+        return null;
+    }
+
+    private static ScalarNode? ScalarOf(Node node) => node.Resolve() as ScalarNode;
 
     private void Wrong(Node node, string expected, Place place)
     {
@@ -330,6 +363,8 @@ public sealed class ShapeChecker
         if (told.Add((code + ' ' + distinct, span))) problems.Add(problem);
         return problem;
     }
+
+    private static bool StartsLikeNumber(string text) => text.Length > 0 && (char.IsAsciiDigit(text[0]) || (text.Length > 1 && text[0] is '-' or '+' && char.IsAsciiDigit(text[1])));
 
     private static string Names(IEnumerable<string> names) => string.Join(", ", names);
 
