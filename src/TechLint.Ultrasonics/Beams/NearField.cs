@@ -10,7 +10,7 @@ internal static class NearField
     /// (published: 1.0, 0.9, 0.7, 0.6, 0.4, 0.3); 0.8 and 0.5 from the on-axis Fresnel integral, which the table follows to
     /// 0.01 (checked in tests/Validation).
     /// </summary>
-    private static readonly ImmutableArray<double> Factors = [0.99, 1.00, 1.01, 1.04, 1.09, 1.15, 1.25, 1.37];
+    private static readonly ImmutableArray<double> Factors = [0.99, 1.00, 1.014, 1.04, 1.09, 1.153, 1.25, 1.37];
 
     private const double FirstRatio = 0.3;
     private const double RatioStep = 0.1;
