@@ -8,10 +8,13 @@ internal sealed class RowIntervals
 
     private double[] from = new double[64];
     private double[] to = new double[64];
-    private double limitFrom;
-    private double limitTo;
 
     public int Count { get; private set; }
+
+    /// <summary>The volume's edges: nothing beyond is kept.</summary>
+    public double LimitFrom { get; private set; }
+
+    public double LimitTo { get; private set; }
 
     public double From(int index) => from[index];
 
@@ -19,16 +22,16 @@ internal sealed class RowIntervals
 
     public void Restart(double fromY, double toY)
     {
-        limitFrom = fromY;
-        limitTo = toY;
+        LimitFrom = fromY;
+        LimitTo = toY;
         Count = 0;
     }
 
     /// <summary>Adds a stretch, in either order of its ends. Neighbouring laws overlap, so most melt into the one before.</summary>
     public void Add(double a, double b)
     {
-        var low = Math.Max(Math.Min(a, b), limitFrom);
-        var high = Math.Min(Math.Max(a, b), limitTo);
+        var low = Math.Max(Math.Min(a, b), LimitFrom);
+        var high = Math.Min(Math.Max(a, b), LimitTo);
 
         // Not "high <= low": NaN must fall out here too.
         if (!(high > low)) return;
@@ -84,7 +87,7 @@ internal sealed class RowIntervals
     }
 
     /// <summary>True when the row is seen from end to end.</summary>
-    public bool IsWhole => Count == 1 && from[0] <= limitFrom + Crack && to[0] >= limitTo - Crack;
+    public bool IsWhole => Count == 1 && from[0] <= LimitFrom + Crack && to[0] >= LimitTo - Crack;
 
     public double Sum()
     {
