@@ -13,10 +13,13 @@ internal struct CurvedLane
     /// <summary>Keeps square roots and slopes finite at the ends of the domain; 1e-9 of sin φ.</summary>
     private const double Edge = 1e-9;
 
+    /// <summary>Of sin φ: the next Newton step would be about the square of it.</summary>
+    private const double Settled = 1e-5;
+
     private const int MostSteps = 60;
 
     /// <summary>Steps of the careful search, for rows that a beam grazes.</summary>
-    private const int CarefulSteps = 48;
+    private const int CarefulSteps = 24;
 
     private readonly int leg;
     private readonly double scanRadius;
@@ -28,7 +31,7 @@ internal struct CurvedLane
     private readonly double scale;
     private readonly double pathFrom;
     private readonly double pathTo;
-    private readonly double steepest;
+    private readonly double thickness;
     private readonly double leastAngle;
     private readonly double greatestAngle;
     private readonly double leastLaunch;
@@ -37,15 +40,16 @@ internal struct CurvedLane
     private readonly WidthPiece first;
     private readonly WidthPiece second;
     private readonly WidthPiece third;
-    private double lastLow;
-    private double lastHigh;
+    private Trend lowTrend;
+    private Trend highTrend;
 
     public CurvedLane(SightLine line, int leg, PassFrame frame, MirrorGap? near, MirrorGap? far, double fromY, double toY)
     {
         this.leg = leg;
+        thickness = frame.Rays.Thickness;
         scanRadius = frame.Rays.ScanRadius;
         bend = frame.Rays.Bend;
-        oppositeRadius = scanRadius - (bend * frame.Rays.Thickness);
+        oppositeRadius = scanRadius - (bend * thickness);
         (sine, cosine) = Math.SinCos(line.Angle);
         origin = frame.ToOuter * line.ExitY;
         scale = frame.ToOuter * line.Direction * scanRadius;
@@ -57,7 +61,6 @@ internal struct CurvedLane
         first = pieces[0];
         second = count > 1 ? pieces[1] : new WidthPiece(double.PositiveInfinity, double.PositiveInfinity, 0, 0);
         third = count > 2 ? pieces[2] : new WidthPiece(double.PositiveInfinity, double.PositiveInfinity, 0, 0);
-        for (var index = 0; index < count; index++) steepest = Math.Max(steepest, Math.Abs(pieces[index].Slope) / 2);
 
         // Rays that end their leg before the volume, or start it behind, are left out from the beginning.
         var one = ((fromY / frame.ToOuter) - line.ExitY) * line.Direction / scanRadius;
@@ -79,8 +82,7 @@ internal struct CurvedLane
             var end = LaunchTo((gap.To - line.ExitY) * line.Direction / scanRadius / bounce, oppositeRadius);
             segments.Remove(Math.Min(start, end), Math.Max(start, end));
         }
-
-        lastLow = lastHigh = double.NaN;
+        lowTrend = highTrend = Trend.None;
     }
 
     public void AddRow(double depth, RowIntervals row)
@@ -99,21 +101,63 @@ internal struct CurvedLane
         if (!(from < to)) return;
         var atFrom = Place(from, radius);
         var atTo = Place(to, radius);
+        var slopes = SlopesBetween(atFrom.Along, atTo.Along);
 
-        // Where the row runs too nearly along the beam, an edge may be crossed more than once.
-        if (Grazes(atFrom) || Grazes(atTo))
+        // Whether the window can cut at all: no path is shorter than straight down, none longer than at the ends.
+        var shortest = (leg & 1) == 1 ? ((leg - 1) * thickness) + depth : (leg * thickness) - depth;
+        var isWindowed = pathFrom > shortest || pathTo < Math.Max(atFrom.Path, atTo.Path);
+
+        // Short of the axis only the lower edge matters, beyond it only the upper one.
+        if (sine <= from) AddBeyond(from, atFrom, to, atTo, slopes, radius, isWindowed, from, row);
+        else if (sine >= to) AddShort(from, atFrom, to, atTo, slopes, radius, isWindowed, row);
+        else
         {
-            AddCarefully(from, to, radius, row);
-            return;
+            var onAxis = Place(sine, radius);
+            if (RisesLower(atFrom, slopes) && RisesLower(onAxis, slopes))
+            {
+                var low = atFrom.Lower >= 0 ? from : Solve(from, sine, ref lowTrend, radius, isUpper: false);
+                AddBeyond(sine, onAxis, to, atTo, slopes, radius, isWindowed, low, row);
+            }
+            else
+            {
+                AddShort(from, atFrom, sine, onAxis, slopes, radius, isWindowed, row);
+                AddBeyond(sine, onAxis, to, atTo, slopes, radius, isWindowed, sine, row);
+            }
         }
+    }
 
-        // Otherwise n − w/2 and n + w/2 rise along the row: one edge each.
-        if (atFrom.Upper > 0 || atTo.Lower < 0) return;
-        var low = atFrom.Lower >= 0 ? from : Solve(from, to, lastLow, radius, isUpper: false);
-        var high = atTo.Upper <= 0 ? to : Solve(from, to, lastHigh, radius, isUpper: true);
-        lastLow = low;
-        lastHigh = high;
-        AddWindowed(low, high, radius, row);
+    /// <summary>What is seen beyond the axis; a stretch that starts at <paramref name="from"/> goes back to <paramref name="start"/>.</summary>
+    private void AddBeyond(
+        double from, in Spot atFrom, double to, in Spot atTo, (double Least, double Greatest) slopes, double radius, bool isWindowed,
+        double start, RowIntervals row)
+    {
+        if (RisesUpper(atFrom, slopes) && RisesUpper(atTo, slopes))
+        {
+            if (atFrom.Upper > 0) return;
+            var high = atTo.Upper <= 0 ? to : Solve(from, to, ref highTrend, radius, isUpper: true);
+            AddStretch(start, high, radius, isWindowed, row);
+        }
+        else
+        {
+            AddCarefully(from, to, radius, isUpper: true, isWindowed, start, row);
+        }
+    }
+
+    /// <summary>What is seen short of the axis.</summary>
+    private void AddShort(
+        double from, in Spot atFrom, double to, in Spot atTo, (double Least, double Greatest) slopes, double radius, bool isWindowed,
+        RowIntervals row)
+    {
+        if (RisesLower(atFrom, slopes) && RisesLower(atTo, slopes))
+        {
+            if (atTo.Lower < 0) return;
+            var low = atFrom.Lower >= 0 ? from : Solve(from, to, ref lowTrend, radius, isUpper: false);
+            AddStretch(low, to, radius, isWindowed, row);
+        }
+        else
+        {
+            AddCarefully(from, to, radius, isUpper: false, isWindowed, from, row);
+        }
     }
 
     /// <summary>The launch whose ray meets a radius at a polar angle from the exit point, in leg 1; held to the rays that do.</summary>
@@ -152,6 +196,7 @@ internal struct CurvedLane
         return new Spot
         {
             Path = path,
+            Along = along,
             Across = path * offSine,
             HalfWidth = (piece.Intercept + (piece.Slope * along)) / 2,
             AcrossSlope = (slope * offSine) + (turn * offCosine),
@@ -168,12 +213,38 @@ internal struct CurvedLane
         return ref first;
     }
 
-    private readonly bool Grazes(in Spot spot) => !(spot.AcrossSlope > steepest * Math.Abs(spot.AlongSlope));
+    /// <summary>Least and greatest slope of the half width over a stretch of the axis.</summary>
+    private readonly (double Least, double Greatest) SlopesBetween(double one, double other)
+    {
+        var (low, high) = (Math.Min(one, other), Math.Max(one, other));
+        var least = double.PositiveInfinity;
+        var greatest = double.NegativeInfinity;
+        Take(first);
+        Take(second);
+        Take(third);
+        return (least, greatest);
+
+        void Take(in WidthPiece piece)
+        {
+            if (piece.From > high || piece.To < low) return;
+            least = Math.Min(least, piece.Slope / 2);
+            greatest = Math.Max(greatest, piece.Slope / 2);
+        }
+    }
+
+    // Where the row runs too nearly along the beam, an edge may be crossed more than once. The row's direction turns one way along the row,
+    // so that looking at both ends of a stretch is enough.
+    private static bool RisesUpper(in Spot spot, (double Least, double Greatest) slopes) =>
+        spot.AcrossSlope > Math.Max(slopes.Least * spot.AlongSlope, slopes.Greatest * spot.AlongSlope);
+
+    private static bool RisesLower(in Spot spot, (double Least, double Greatest) slopes) =>
+        spot.AcrossSlope > -Math.Min(slopes.Least * spot.AlongSlope, slopes.Greatest * spot.AlongSlope);
 
     /// <summary>Newton inside a bracket that shrinks with every step; a step that leaves it is replaced by a halving.</summary>
-    private readonly double Solve(double from, double to, double guess, double radius, bool isUpper)
+    private readonly double Solve(double from, double to, ref Trend trend, double radius, bool isUpper)
     {
-        var x = guess > from && guess < to ? guess : Math.Clamp(sine, from + ((to - from) / 4), to - ((to - from) / 4));
+        var x = trend.Next;
+        if (!(x > from && x < to)) x = Math.Clamp(sine, from + ((to - from) / 4), to - ((to - from) / 4));
         for (var step = 0; step < MostSteps; step++)
         {
             var spot = Place(x, radius);
@@ -189,47 +260,76 @@ internal struct CurvedLane
             x = next;
 
             // Newton squares the error: after a change this small the rest is rounding.
-            if (change < 1e-7) break;
+            if (change < Settled) break;
         }
 
+        trend.Take(x);
         return x;
     }
 
-    private readonly void AddCarefully(double from, double to, double radius, RowIntervals row)
+    private readonly void AddCarefully(
+        double from, double to, double radius, bool isUpper, bool isWindowed, double begin, RowIntervals row)
     {
-        // Places are crowded towards the far end, where the rays graze.
-        var start = from;
-        var wasIn = Place(from, radius).IsIn;
+        // Places are crowded towards the far end, where rays graze.
+        var start = begin;
+        var value = Outside(from, radius, isUpper);
         var x = from;
         for (var step = 1; step <= CarefulSteps; step++)
         {
             var left = 1 - ((double)step / CarefulSteps);
             var next = to - ((to - from) * left * left);
-            var isIn = Place(next, radius).IsIn;
-            if (isIn != wasIn)
+            var nextValue = Outside(next, radius, isUpper);
+            if (nextValue <= 0 != value <= 0)
             {
-                var edge = Halve(x, next, wasIn, radius);
-                if (wasIn) AddWindowed(start, edge, radius, row);
+                var edge = Between(x, value, next, nextValue, radius, isUpper);
+                if (value <= 0) AddStretch(start, edge, radius, isWindowed, row);
                 else start = edge;
             }
 
             x = next;
-            wasIn = isIn;
+            value = nextValue;
         }
 
-        if (wasIn) AddWindowed(start, to, radius, row);
+        if (value <= 0) AddStretch(start, to, radius, isWindowed, row);
     }
 
-    private readonly double Halve(double from, double to, bool isInAtFrom, double radius)
+    /// <summary>Above 0 outside the beam.</summary>
+    private readonly double Outside(double x, double radius, bool isUpper)
     {
-        while (to - from > 1e-10)
+        var spot = Place(x, radius);
+        return isUpper ? spot.Upper : -spot.Lower;
+    }
+
+    /// <summary>False position, the Illinois way: the end that stays is halved, so that neither end sticks.</summary>
+    private readonly double Between(double from, double atFrom, double to, double atTo, double radius, bool isUpper)
+    {
+        for (var step = 0; step < MostSteps && to - from > 1e-9; step++)
         {
-            var middle = (from + to) / 2;
-            if (Place(middle, radius).IsIn == isInAtFrom) from = middle;
-            else to = middle;
+            var x = from - (atFrom * (to - from) / (atTo - atFrom));
+            if (!(x > from && x < to)) x = (from + to) / 2;
+            var value = Outside(x, radius, isUpper);
+            if (Math.Abs(value) < 1e-8) return x;
+            if (value <= 0 == atFrom <= 0)
+            {
+                from = x;
+                atFrom = value;
+                atTo /= 2;
+            }
+            else
+            {
+                to = x;
+                atTo = value;
+                atFrom /= 2;
+            }
         }
 
         return (from + to) / 2;
+    }
+
+    private readonly void AddStretch(double low, double high, double radius, bool isWindowed, RowIntervals row)
+    {
+        if (isWindowed) AddWindowed(low, high, radius, row);
+        else if (low < high) AddSegments(low, high, radius, row);
     }
 
     /// <summary>Keeps what the recorded window holds: the path grows with |x|.</summary>
@@ -294,9 +394,27 @@ internal struct CurvedLane
         return (leg & 1) == 1 ? ((leg - 1) * whole) + part : (leg * whole) - part;
     }
 
+    /// <summary>An edge from row to row: the next one lies about as far on as the last two lie apart.</summary>
+    private struct Trend
+    {
+        private double last;
+        private double step;
+
+        public static Trend None => new() { last = double.NaN };
+
+        public readonly double Next => last + step;
+
+        public void Take(double x)
+        {
+            step = double.IsNaN(last) ? 0 : x - last;
+            last = x;
+        }
+    }
+
     private struct Spot
     {
         public double Path;
+        public double Along;
         public double Across;
         public double HalfWidth;
         public double AcrossSlope;
@@ -308,7 +426,5 @@ internal struct CurvedLane
 
         /// <summary>Below 0 beyond the edge at smaller advance.</summary>
         public readonly double Lower => Across + HalfWidth;
-
-        public readonly bool IsIn => Upper <= 0 && Lower >= 0;
     }
 }

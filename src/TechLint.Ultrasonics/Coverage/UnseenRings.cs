@@ -17,7 +17,7 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
     private const double Straight = 1e-6;
 
     private readonly List<List<(double From, double To)>> rows = [];
-    private readonly List<((double Y, double Z) From, (double Y, double Z) To)> edges = [];
+    private readonly List<(Corner From, Corner To)> edges = [];
 
     public void AddRow(UnseenParts unseen)
     {
@@ -39,12 +39,12 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
         for (var index = 0; index + 1 < rows.Count; index++) Match(rows[index], rows[index + 1], lower[index], upper[index + 1]);
         for (var index = 0; index < rows.Count; index++)
         {
-            var z = fromZ + (index * rowStep);
-            if (index > 0) AddSides(upper[index], z - (rowStep / 2), rows[index], z);
-            if (index + 1 < rows.Count) AddSides(rows[index], z, lower[index], z + (rowStep / 2));
-            if (index == 0) AddLevel([], rows[index], z);
-            if (index + 1 < rows.Count) AddLevel(lower[index], upper[index + 1], z + (rowStep / 2));
-            else AddLevel(rows[index], [], z);
+            var line = 2 * index;
+            if (index > 0) AddSides(upper[index], line - 1, rows[index], line);
+            if (index + 1 < rows.Count) AddSides(rows[index], line, lower[index], line + 1);
+            if (index == 0) AddLevel([], rows[index], line);
+            if (index + 1 < rows.Count) AddLevel(lower[index], upper[index + 1], line + 1);
+            else AddLevel(rows[index], [], line);
         }
 
         return Order(Link());
@@ -79,17 +79,17 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
         }
     }
 
-    private void AddSides(List<(double From, double To)> top, double topZ, List<(double From, double To)> bottom, double bottomZ)
+    private void AddSides(List<(double From, double To)> top, int topLine, List<(double From, double To)> bottom, int bottomLine)
     {
         for (var index = 0; index < top.Count; index++)
         {
-            edges.Add(((bottom[index].From, bottomZ), (top[index].From, topZ)));
-            edges.Add(((top[index].To, topZ), (bottom[index].To, bottomZ)));
+            edges.Add((new Corner(bottom[index].From, bottomLine), new Corner(top[index].From, topLine)));
+            edges.Add((new Corner(top[index].To, topLine), new Corner(bottom[index].To, bottomLine)));
         }
     }
 
     /// <summary>Level edges where only one side of a line is unseen.</summary>
-    private void AddLevel(List<(double From, double To)> before, List<(double From, double To)> after, double z)
+    private void AddLevel(List<(double From, double To)> before, List<(double From, double To)> after, int line)
     {
         var places = before.Concat(after).SelectMany(gap => new[] { gap.From, gap.To }).Distinct().Order().ToList();
         for (var index = 0; index + 1 < places.Count; index++)
@@ -98,13 +98,14 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
             var isBefore = before.Exists(gap => gap.From < middle && middle < gap.To);
             var isAfter = after.Exists(gap => gap.From < middle && middle < gap.To);
             if (isBefore == isAfter) continue;
-            edges.Add(isAfter ? ((places[index], z), (places[index + 1], z)) : ((places[index + 1], z), (places[index], z)));
+            var (low, high) = (new Corner(places[index], line), new Corner(places[index + 1], line));
+            edges.Add(isAfter ? (low, high) : (high, low));
         }
     }
 
     private List<List<(double Y, double Z)>> Link()
     {
-        var from = new Dictionary<(double Y, double Z), List<int>>();
+        var from = new Dictionary<Corner, List<int>>();
         for (var index = 0; index < edges.Count; index++)
         {
             ref var starting = ref CollectionsMarshal.GetValueRefOrAddDefault(from, edges[index].From, out _);
@@ -120,7 +121,7 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
             for (var edge = first; !isUsed[edge];)
             {
                 isUsed[edge] = true;
-                ring.Add(edges[edge].From);
+                ring.Add(Place(edges[edge].From));
                 if (edges[edge].To == edges[first].From) break;
                 edge = Next(edge, from[edges[edge].To], isUsed);
             }
@@ -137,11 +138,11 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
     {
         var best = leaving[0];
         var bestTurn = double.NegativeInfinity;
-        var (back, here) = (edges[edge].From, edges[edge].To);
+        var (back, here) = (Place(edges[edge].From), Place(edges[edge].To));
         foreach (var candidate in leaving)
         {
             if (isUsed[candidate] && leaving.Count > 1) continue;
-            var ahead = edges[candidate].To;
+            var ahead = Place(edges[candidate].To);
             var (dy, dz) = (here.Y - back.Y, here.Z - back.Z);
             var (ey, ez) = (ahead.Y - here.Y, ahead.Z - here.Z);
             var turn = Math.Atan2((dy * ez) - (dz * ey), (dy * ey) + (dz * ez));
@@ -150,6 +151,8 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
 
         return best;
     }
+
+    private (double Y, double Z) Place(Corner corner) => (corner.Y, fromZ + (corner.Line * rowStep / 2));
 
     private static List<(double Y, double Z)> Simplify(List<(double Y, double Z)> ring)
     {
@@ -216,4 +219,7 @@ internal sealed class UnseenRings(double fromZ, double rowStep)
 
         return isIn;
     }
+
+    /// <summary>Lines are counted by half rows: corners meet exactly, whatever the rounding of depths.</summary>
+    private readonly record struct Corner(double Y, int Line);
 }
