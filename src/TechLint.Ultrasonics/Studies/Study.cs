@@ -27,7 +27,7 @@ public sealed class Study
         cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
-    public ImmutableArray<CaseStudy> Cases => throw new NotSupportedException();
+    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
     public WorstCoverage Coverage => throw new NotSupportedException();
@@ -37,6 +37,19 @@ public sealed class Study
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
     public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) => throw new NotSupportedException();
+
+    /// <summary>An open upper diameter is judged to the flat limit.</summary>
+    private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
+    {
+        var band = Examination.OutsideDiameter;
+        Length?[] diameters = band is { } known ? [known.From ?? known.To ?? Examination.FlatFrom, known.To ?? Examination.FlatFrom] : [null];
+        Length?[] walls = [Examination.Thickness.From ?? Examination.Thickness.To, Examination.Thickness.To ?? Examination.Thickness.From];
+        foreach (var wall in walls)
+        {
+            if (wall is not { } thickness) continue;
+            foreach (var diameter in diameters) yield return (thickness, diameter);
+        }
+    }
 
     private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
     {
