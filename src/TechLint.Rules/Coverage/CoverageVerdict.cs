@@ -39,7 +39,7 @@ public sealed record CoverageVerdict(
                 $"the other beams see {worst.Result.Volume.Percent:0.#} % of the volume, and what {scan} beams see is not computed yet");
         }
 
-        return new(worst, required, limit?.Citation, Holds: false, OffsetAdvice.Seek(study, worst), null);
+        return new(worst, required, limit?.Citation, Holds: false, OffsetAdvice.Seek(study, worst, (pass, stations) => OffsetReach.Of(context, link, pass, stations)), null);
     }
 
     /// <summary>Kinds of scan whose sight is not computed: where the rest leaves something unseen, nobody can tell.</summary>
@@ -67,14 +67,15 @@ public sealed record CoverageVerdict(
 /// <param name="WholeBand">The window serves the whole band of thickness; else only the worst thickness.</param>
 public sealed record OffsetAdvice(string PassId, ImmutableArray<int> Stations, OffsetWindow Move, bool WholeBand)
 {
-    public static OffsetAdvice? Seek(Study study, WorstCoverage worst)
+    public static OffsetAdvice? Seek(Study study, WorstCoverage worst, Func<Pass, ImmutableArray<int>, Band<Length>> reachOf)
     {
         var whole = study.Examination.Thickness;
         var worstOnly = new Band<Length>(worst.Thickness, worst.Thickness);
-        return Seek(study, whole, wholeBand: true) ?? (whole.From == whole.To ? null : Seek(study, worstOnly, wholeBand: false));
+        return Seek(study, whole, wholeBand: true, reachOf) ?? (whole.From == whole.To ? null : Seek(study, worstOnly, wholeBand: false, reachOf));
     }
 
-    private static OffsetAdvice? Seek(Study study, Band<Length> thickness, bool wholeBand)
+    private static OffsetAdvice? Seek(
+        Study study, Band<Length> thickness, bool wholeBand, Func<Pass, ImmutableArray<int>, Band<Length>> reachOf)
     {
         foreach (var pass in study.Examination.Passes)
         {
@@ -83,7 +84,7 @@ public sealed record OffsetAdvice(string PassId, ImmutableArray<int> Stations, O
             if (stations.IsEmpty) continue;
             foreach (var moved in stations.Length == 1 ? [stations] : ImmutableArray.Create([stations, .. stations.Select(station => ImmutableArray.Create(station))]))
             {
-                if (study.CoveringOffsets(pass.Id, moved, thickness) is { } window) return new(pass.Id, moved, window, wholeBand);
+                if (study.CoveringOffsets(pass.Id, moved, thickness, reachOf(pass, moved)) is { } window) return new(pass.Id, moved, window, wholeBand);
             }
         }
 

@@ -24,38 +24,31 @@ public sealed class ProbeOnCap : TechniqueRule
             if (link.Examination is not { } examination) continue;
             foreach (var pass in examination.Passes)
             {
-                var reinforcement = pass.ScanningSurface == Surface.Outside ? examination.Weld.Cap : examination.Weld.Root;
-                if (reinforcement is null || reinforcement.IsFlush) continue;
                 var setup = link.Setups.First(member => member.Name == pass.Id);
-                Check(context, setup, pass, reinforcement);
+                foreach (var use in setup.Probes.Items)
+                {
+                    if (!use.Side.IsKnown || !use.IndexOffset.TryGet(out var offset)) continue;
+                    if (CapClearance.Of(context, examination, pass, use.Side.Value) is not { } clear || offset.InBase >= clear.LeastOffset) continue;
+                    Report(context, use, offset, pass, clear);
+                }
             }
         }
     }
 
-    private void Check(TechniqueContext context, Setup setup, Pass pass, Reinforcement reinforcement)
+    private void Report(TechniqueContext context, ProbeUse use, Quantity offset, Pass pass, CapClearance clear)
     {
-        var limit = context.Requirements.Find(LimitNames.CapClearance, new LimitQuery());
-        var clearance = limit?.Value.InBase ?? 0;
-        var name = pass.ScanningSurface == Surface.Outside ? "cap" : "root";
-        foreach (var use in setup.Probes.Items)
-        {
-            if (!use.Side.IsKnown || !use.IndexOffset.TryGet(out var offset)) continue;
-
-            // Seen from inside, the section is mirrored, and so is the side the reinforcement leans to.
-            var lean = pass.ScanningSurface == Surface.Outside ? reinforcement.Centre.Millimetres : -reinforcement.Centre.Millimetres;
-            var toe = (reinforcement.Width.Millimetres / 2) + (use.Side.Value == Side.Left ? -lean : lean);
-            var nearest = offset.InBase - pass.Tolerance.IndexOffset.Millimetres;
-            if (nearest >= toe + clearance) continue;
-            var over = Digits.Apart(nearest, toe + clearance, 1) ?? 0;
-            context.Sink
-                .Report(
-                    this, use.IndexOffset,
-                    $"the wedge at station {use.Station.Or(0)} comes to {Digits.Text(over)} mm from the centreline, where the {name} needs {Digits.Text(Digits.Rounded(toe + clearance, 2) ?? 0)} mm")
-                .With("nearest", over, "mm").With("toe", toe, "mm").With("clearance", clearance, "mm")
-                .With("positioning-tolerance", pass.Tolerance.IndexOffset.Millimetres, "mm")
-                .Detail($"index offset {offset.Display()} less the tolerance; half the {name} is {Digits.Text(Digits.Rounded(toe, 2) ?? 0)} mm on this side, clearance {Digits.Text(Digits.Rounded(clearance, 2) ?? 0)} mm")
-                .Under(limit?.Citation)
-                .Related(context.Technique.File, (pass.ScanningSurface == Surface.Outside ? context.Technique.Weld.Cap : context.Technique.Weld.Root).Span, $"the {name}");
-        }
+        var tolerance = pass.Tolerance.IndexOffset.Millimetres;
+        var needed = clear.Toe + clear.Clearance;
+        var nearest = Digits.Apart(offset.InBase - tolerance, needed, 1) ?? 0;
+        context.Sink
+            .Report(
+                this, use.IndexOffset,
+                $"the wedge at station {use.Station.Or(0)} may come to {Digits.Text(nearest)} mm from the centreline, and the {clear.Name} needs {Show(needed)} mm")
+            .With("nearest", nearest, "mm").With("toe", clear.Toe, "mm").With("clearance", clear.Clearance, "mm").With("positioning-tolerance", tolerance, "mm")
+            .Detail($"index offset {offset.Display()}, positioning tolerance {Show(tolerance)} mm; the {clear.Name} reaches {Show(clear.Toe)} mm on this side, clearance {Show(clear.Clearance)} mm")
+            .Under(clear.Source)
+            .Related(context.Technique.File, (clear.Name == "cap" ? context.Technique.Weld.Cap : context.Technique.Weld.Root).Span, $"the {clear.Name}");
     }
+
+    private static string Show(double millimetres) => Digits.Text(Digits.Rounded(millimetres, 2) ?? 0);
 }

@@ -13,12 +13,12 @@ namespace TechLint.Ultrasonics.Beams;
 internal sealed record Law(LawStudy Study, SightLine? Sight, BeamWidth Width, SoleRay Ray, double Size, double Steering)
 {
     /// <summary>A law that does not exist: its angle is known, its other numbers are NaN.</summary>
-    public static Law Broken(LawFault fault, double angle, int firstElement = 1)
+    public static Law Broken(LawFault fault, Angle angle, int firstElement = 1)
     {
         var none = new Length(double.NaN);
         var nowhere = new Angle(double.NaN);
         return new Law(
-            new LawStudy(fault, Angle.FromRadians(angle), nowhere, nowhere, firstElement, none, none, none, none, none, none, null, []),
+            new LawStudy(fault, angle, nowhere, nowhere, firstElement, none, none, none, none, none, none, null, []),
             null, default, default, double.NaN, double.NaN);
     }
 }

@@ -37,7 +37,7 @@ internal static class LawCount
     {
         var span = sweep.To.Degrees - sweep.From.Degrees;
         var reached = index * sweep.Step.Degrees;
-        return reached >= Math.Abs(span) - StepSlack ? sweep.To : new Angle(sweep.From.Degrees + (Math.Sign(span) * reached));
+        return reached >= Math.Abs(span) - StepSlack ? sweep.To : new Angle(sweep.From.Degrees + (span < 0 ? -reached : reached));
     }
 
     public static (int First, int Count) FirstAperture(Beam beam, Transducer transducer) =>

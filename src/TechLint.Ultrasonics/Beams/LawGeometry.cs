@@ -31,27 +31,27 @@ internal static class LawGeometry
     public static ImmutableArray<Law> Of(PassSection section, MountedProbe probe, Beam beam, double skewError = 0)
     {
         var setup = Setup.Of(section, probe, beam, skewError);
-        if (setup is null) return [Law.Broken(LawFault.UnknownSpeed, double.NaN)];
-        if (!(setup.Value.Frequency > 0)) return [Law.Broken(LawFault.Geometry, double.NaN)];
+        if (setup is null) return [Law.Broken(LawFault.UnknownSpeed, Unstated)];
+        if (!(setup.Value.Frequency > 0)) return [Law.Broken(LawFault.Geometry, Unstated)];
         if (probe.Transducer.Elements <= 1) return [OfSingleElement(setup.Value)];
         if (beam.Angles is not { } sweep)
         {
-            return beam.Scan == ScanKind.Lamination ? [OfArray(setup.Value, 0, LawCount.FirstAperture(beam, probe.Transducer))] : [];
+            return beam.Scan == ScanKind.Lamination ? [OfArray(setup.Value, default, LawCount.FirstAperture(beam, probe.Transducer))] : [];
         }
 
-        if (LawCount.Of(beam, probe.Transducer) is not { } count) return [Law.Broken(LawFault.Geometry, double.NaN)];
+        if (LawCount.Of(beam, probe.Transducer) is not { } count) return [Law.Broken(LawFault.Geometry, Unstated)];
         var laws = ImmutableArray.CreateBuilder<Law>(count);
         for (var index = 0; index < count; index++)
         {
             laws.Add(beam.Scan == ScanKind.Linear
-                ? OfArray(setup.Value, sweep.From.Radians, LawCount.Aperture(beam, probe.Transducer, index))
-                : OfArray(setup.Value, LawCount.AngleAt(sweep, index).Radians, LawCount.FirstAperture(beam, probe.Transducer)));
+                ? OfArray(setup.Value, sweep.From, LawCount.Aperture(beam, probe.Transducer, index))
+                : OfArray(setup.Value, LawCount.AngleAt(sweep, index), LawCount.FirstAperture(beam, probe.Transducer)));
         }
 
         return laws.MoveToImmutable();
     }
 
-    private static Law OfArray(in Setup setup, double angle, (int First, int Count) aperture)
+    private static Law OfArray(in Setup setup, Angle angle, (int First, int Count) aperture)
     {
         var (transducer, wedge) = (setup.Probe.Transducer, setup.Probe.Wedge);
         if (aperture.First < 1 || aperture.Count < 1 || aperture.First + (long)aperture.Count - 1 > transducer.Elements)
@@ -59,6 +59,7 @@ internal static class LawGeometry
             return Law.Broken(LawFault.OutsideArray, angle, aperture.First);
         }
 
+        if (!(Math.Abs(angle.Degrees) < RightAngle)) return Law.Broken(LawFault.NotRefracted, angle, aperture.First);
         if (wedge.FirstElement is not { } first || wedge.ArraySlope is not { } arraySlope || double.IsNaN(setup.Sole.HalfArc))
         {
             return Law.Broken(LawFault.Geometry, angle, aperture.First);
@@ -69,7 +70,7 @@ internal static class LawGeometry
         var towardsFront = (wedge.ElementOneAtFront ? -1 : 1) * steps * pitch;
         var height = first.Height.Millimetres + (towardsFront * Math.Sin(slope));
         var behindFront = first.BehindFront.Millimetres - (towardsFront * Math.Cos(slope));
-        if (!setup.Sole.TryAim(setup.Sole.Half - behindFront, height, angle, setup.Speed, out var ray))
+        if (!setup.Sole.TryAim(setup.Sole.Half - behindFront, height, angle.Radians, setup.Speed, out var ray))
         {
             return Law.Broken(LawFault.NotRefracted, angle, aperture.First);
         }
@@ -79,7 +80,7 @@ internal static class LawGeometry
         var effective = length * Math.Cos(steering) * ray.Squeeze;
         var lobe = GratingLobeOf(setup, ray, slope, steering, pitch);
         var law = new LawStudy(
-            setup.FaultOf(ray), Angle.FromRadians(angle), Angle.FromRadians(ray.WedgeAngle), Angle.FromRadians(steering), aperture.First,
+            setup.FaultOf(ray), angle, Angle.FromRadians(ray.WedgeAngle), Angle.FromRadians(steering), aperture.First,
             default, default, new Length(length - transducer.Gap.Millimetres), new Length(effective), default, new Length(ray.WedgePath),
             double.IsNaN(lobe) ? null : Angle.FromRadians(lobe), []);
         return Complete(setup, law, ray, length, steering, effective);
@@ -97,12 +98,13 @@ internal static class LawGeometry
     private static Law OfSingleElement(in Setup setup)
     {
         var (transducer, wedge) = (setup.Probe.Transducer, setup.Probe.Wedge);
-        if (wedge.RefractedAngle is not { } refracted) return Law.Broken(LawFault.Geometry, double.NaN);
+        if (wedge.RefractedAngle is not { } refracted) return Law.Broken(LawFault.Geometry, Unstated);
+        if (!(Math.Abs(refracted.Degrees) < RightAngle)) return Law.Broken(LawFault.NotRefracted, refracted);
         var angle = refracted.Radians;
         if (wedge.IndexPointBehindFront is not { } indexPoint || wedge.Path is not { } path || wedge.RefractedWave != setup.Beam.Wave
             || double.IsNaN(setup.Sole.HalfArc))
         {
-            return Law.Broken(LawFault.Geometry, angle);
+            return Law.Broken(LawFault.Geometry, refracted);
         }
 
         var direction = Refraction.Through(angle, setup.Speed, setup.WedgeSpeed);
@@ -110,20 +112,20 @@ internal static class LawGeometry
         SoleRay ray;
         if (!setup.Sole.HasGap)
         {
-            if (double.IsNaN(direction)) return Law.Broken(LawFault.NotRefracted, angle);
+            if (double.IsNaN(direction)) return Law.Broken(LawFault.NotRefracted, refracted);
             ray = new SoleRay(
                 direction, direction, setup.Sole.HalfArc - indexPoint.Millimetres, 0, Math.Cos(angle) / Math.Cos(direction), angle);
         }
         else if (!setup.Sole.TryCrossGap(place, direction, setup.Speed, out ray))
         {
-            return Law.Broken(LawFault.NotRefracted, angle);
+            return Law.Broken(LawFault.NotRefracted, refracted);
         }
 
         ray = ray with { WedgePath = path.Millimetres };
         var size = transducer.ElementSize.Millimetres;
         var effective = size * ray.Squeeze;
         var law = new LawStudy(
-            setup.FaultOf(ray), Angle.FromRadians(ray.PartAngle), Angle.FromRadians(ray.WedgeAngle), default, 1, default, default,
+            setup.FaultOf(ray), setup.Sole.HasGap ? Angle.FromRadians(ray.PartAngle) : refracted, Angle.FromRadians(ray.WedgeAngle), default, 1, default, default,
             new Length(size), new Length(effective), default, new Length(ray.WedgePath), null, []);
         return Complete(setup, law, ray, size, 0, effective);
     }
@@ -200,6 +202,10 @@ internal static class LawGeometry
 
         return legs.ToImmutable();
     }
+
+    private const double RightAngle = 90;
+
+    private static readonly Angle Unstated = new(double.NaN);
 
     /// <summary>Legs beyond this are nonsense, and the mask of legs has no room for them.</summary>
     private const int MostLegs = 30;

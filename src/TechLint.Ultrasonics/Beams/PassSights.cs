@@ -39,4 +39,17 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
 
         return new PassSights(lines.ToImmutable(), pairs.ToImmutable());
     }
+
+    /// <summary>The laws of one sound beam that exist, by their stated angle in deg.</summary>
+    public static IEnumerable<(double Angle, SightLine Line)> LinesOf(PassSection section, string beamId)
+    {
+        foreach (var beam in section.Pass.Beams)
+        {
+            if (!string.Equals(beam.Id, beamId, StringComparison.Ordinal) || Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) continue;
+            foreach (var law in LawGeometry.Of(section, probe, beam))
+            {
+                if (law.Sight is { } sight) yield return (law.Study.Angle.Degrees, sight);
+            }
+        }
+    }
 }

@@ -10,8 +10,9 @@ namespace TechLint.Ultrasonics.Beams;
 /// Three kinds. On a flat section one plane interface. A contoured sole on a curved section: one curved interface of the scanning
 /// surface's radius, exact by the law of sines in the triangle element, exit point, axis. A flat sole on a curved section: it
 /// touches at its centre (convex) or its ends (concave), and the gap is taken as filled with couplant of water's speed: the ray is
-/// refracted at the plane sole, runs through the gap and is refracted again at the tilted surface. A gap much thinner than a
-/// wavelength carries reflections to and fro that this ray picture leaves out.
+/// refracted at the plane sole, runs through the gap and is refracted again at the tilted surface. In a gap much thinner than a
+/// wavelength echoes run to and fro, which this ray picture leaves out: by the three-layer formula for plastic, water and steel the
+/// surface's tilt then turns the beam up to 1.6 times as far (longitudinal waves at normal incidence, impedances 2.5, 1.5, 46).
 /// </remarks>
 internal readonly struct Sole
 {
