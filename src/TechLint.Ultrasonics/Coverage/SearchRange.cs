@@ -35,15 +35,14 @@ internal sealed record SearchRange(
         examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Right)));
 
     /// <summary>
-    /// Both ends; an open upper end and everything from the flat limit on is flat. Along a girth weld the section is flat at any diameter, and the
+    /// Both ends; an open upper end is the flat limit. Along a girth weld the section is flat at any diameter, and the
     /// smallest one, where a sole fits worst, stands for all.
     /// </summary>
     private static ImmutableArray<double?> DiametersOf(Examination examination)
     {
         if (examination.Part.Curvature == Curvature.Flat || examination.OutsideDiameter is not { From: { } from } band) return [null];
         if (examination.Part.Curvature == Curvature.AlongWeld) return [from.Millimetres];
-        if (from >= examination.FlatFrom) return [null];
-        if (band.To is not { } to || to >= examination.FlatFrom) return [from.Millimetres, null];
+        if (band.To is not { } to) return [from.Millimetres, null];
         return to > from ? [from.Millimetres, to.Millimetres] : [from.Millimetres];
     }
 
