@@ -33,7 +33,7 @@ public sealed record LimitEntry(
 /// <summary>When a limit holds. An empty list or a band that is null means always.</summary>
 public sealed record LimitCondition(
     ImmutableArray<string> Scans, ImmutableArray<string> Methods, ImmutableArray<string> Orientations, ImmutableArray<string> Forms,
-    ImmutableArray<string> Materials, QuantityBand? Thickness, QuantityBand? OutsideDiameter)
+    ImmutableArray<string> Materials, ImmutableArray<string> Waves, QuantityBand? Thickness, QuantityBand? OutsideDiameter)
 {
     /// <summary>True when the limit holds somewhere in what is asked for; bands that only touch count, since where bands meet the
     /// tightest limit wins.</summary>
@@ -42,7 +42,7 @@ public sealed record LimitCondition(
         && Meets(Methods, query.Method is { } method ? Words.Spell(method) : null)
         && Meets(Orientations, query.Orientation is { } orientation ? Words.Spell(orientation) : null)
         && Meets(Forms, query.Form is { } form ? Words.Spell(form) : null)
-        && Meets(Materials, query.Material)
+        && Meets(Materials, query.Material) && Meets(Waves, query.Wave is { } wave ? Words.Spell(wave) : null)
         && Meets(Thickness, query.Thickness) && Meets(OutsideDiameter, query.OutsideDiameter);
 
     private static bool Meets(ImmutableArray<string> wanted, string? asked) =>
@@ -55,7 +55,7 @@ public sealed record LimitCondition(
 /// <summary>What a rule asks about; null means that it does not matter.</summary>
 public sealed record LimitQuery(
     ScanKind? Scan = null, ReferenceMethod? Method = null, WeldOrientation? Orientation = null, ComponentForm? Form = null,
-    string? Material = null, QuantityBand? Thickness = null, QuantityBand? OutsideDiameter = null);
+    string? Material = null, Wave? Wave = null, QuantityBand? Thickness = null, QuantityBand? OutsideDiameter = null);
 
 /// <summary>The limit that governs, with its source.</summary>
 public sealed record Limit(Quantity Value, Citation Citation);

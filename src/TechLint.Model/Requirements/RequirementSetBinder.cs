@@ -48,7 +48,7 @@ public static class RequirementSetBinder
             name,
             new LimitCondition(
                 Plain(when.Texts("scan")), Plain(when.Texts("method")), Plain(when.Texts("orientation")), Plain(when.Texts("form")),
-                Plain(when.Texts("material")), Band(when, "thickness"), Band(when, "outside-diameter")),
+                Plain(when.Texts("material")), Plain(when.Texts("wave")), Band(when, "thickness"), Band(when, "outside-diameter")),
             atLeast.IsKnown ? LimitSense.AtLeast : LimitSense.AtMost,
             atLeast.IsKnown ? atLeast.Value : atMost.IsKnown ? atMost.Value : null,
             map.Text("source"), map.Word("basis", Bases).Or(Basis.Memory), map.Text("why"), map.Span);

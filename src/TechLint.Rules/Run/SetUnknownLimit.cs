@@ -28,7 +28,7 @@ public sealed class SetUnknownLimit : RequirementSetRule
 
             foreach (var limit in group)
             {
-                if (limit.Value is not { } value || (known.Sense == limit.Sense && known.Kinds.Contains(value.Kind))) continue;
+                if (limit.Value is { } value && known.Sense == limit.Sense && known.Kinds.Contains(value.Kind)) continue;
                 var wanted = known.Sense == LimitSense.AtLeast ? "at-least" : "at-most";
                 sink.Report(this, limit.Place, group.Key.Path, $"{name} is read as {wanted} with a {known.Kinds[0].ToString().ToLowerInvariant()}, and this entry is not").With("limit", name);
             }
