@@ -22,25 +22,21 @@ public sealed class DiskStore : IFileStore
 
     public string Root { get; }
 
+    /// <summary>A file that the caller named itself, wherever it lies.</summary>
+    /// <param name="fullPath">Where it lies.</param>
+    /// <param name="shownPath">The path that its text is to carry.</param>
+    public static FileText ReadNamed(string fullPath, string shownPath)
+    {
+        if (fullPath.Contains('\0', StringComparison.Ordinal)) return new FileText(null, LookupFault.NotFound);
+        if (RealPath.Of(fullPath) is not { } place) return new FileText(null, LookupFault.Unreadable);
+        if (Directory.Exists(place)) return new FileText(null, LookupFault.NotAFile);
+        return File.Exists(place) ? Open(place, shownPath) : new FileText(null, LookupFault.NotFound);
+    }
+
     public FileText Read(string path)
     {
         var fault = Locate(path, out var place);
-        if (fault != LookupFault.None) return new FileText(null, fault);
-        try
-        {
-            var length = new FileInfo(place).Length;
-            if (length > LargestFile) return new FileText(null, LookupFault.TooLarge);
-            // Pipes and devices have no length, and reading one could wait for ever: they are taken for empty files.
-            var bytes = length == 0 ? [] : ReadAtMost(place, LargestFile + 1);
-            if (bytes.Length > LargestFile) return new FileText(null, LookupFault.TooLarge);
-            return TextDecoding.Decode(bytes) is { } text
-                ? new FileText(new SourceText(path, text), LookupFault.None)
-                : new FileText(null, LookupFault.NotText);
-        }
-        catch (Exception fault2) when (fault2 is IOException or UnauthorizedAccessException)
-        {
-            return new FileText(null, FaultOf(fault2));
-        }
+        return fault == LookupFault.None ? Open(place, path) : new FileText(null, fault);
     }
 
     /// <summary>Whether a file could be opened, without reading it.</summary>
@@ -78,6 +74,25 @@ public sealed class DiskStore : IFileStore
         place = real;
         if (Directory.Exists(real)) return LookupFault.NotAFile;
         return File.Exists(real) ? LookupFault.None : LookupFault.NotFound;
+    }
+
+    private static FileText Open(string place, string path)
+    {
+        try
+        {
+            var length = new FileInfo(place).Length;
+            if (length > LargestFile) return new FileText(null, LookupFault.TooLarge);
+            // Pipes and devices have no length, and reading one could wait for ever: they are taken for empty files.
+            var bytes = length == 0 ? [] : ReadAtMost(place, LargestFile + 1);
+            if (bytes.Length > LargestFile) return new FileText(null, LookupFault.TooLarge);
+            return TextDecoding.Decode(bytes) is { } text
+                ? new FileText(new SourceText(path, text), LookupFault.None)
+                : new FileText(null, LookupFault.NotText);
+        }
+        catch (Exception fault2) when (fault2 is IOException or UnauthorizedAccessException)
+        {
+            return new FileText(null, FaultOf(fault2));
+        }
     }
 
     private static byte[] ReadAtMost(string place, int most)

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using TechLint.Engine;
+using TechLint.Engine.Files;
+using TechLint.Rules.Registry;
+using TechLint.Syntax;
+using TechLint.Ultrasonics.Quantities;
+
+namespace TechLint.Cli;
+
+/// <summary>The engine that ships.</summary>
+internal sealed class HouseEngine : IEngine
+{
+    public ImmutableArray<RuleDescription> Rules => RuleBook.All;
+
+    public ImmutableArray<LimitSource> LimitsOf(RuleDescription rule) => RuleBook.LimitsOf(rule);
+
+    public CheckRun Check(
+        IFileStore store, WorkspaceOptions options, SourceText? standardInput, IReadOnlyCollection<string> files, int jobs,
+        CancellationToken cancellation) => Checker.Check(Open(store, options, standardInput), files, jobs, cancellation);
+
+    public ComputedTechnique? Compute(
+        IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, Length? thickness, Length? outsideDiameter) =>
+        Computing.Setups(Open(store, options, standardInput), file, thickness, outsideDiameter);
+
+    // Joined when the language server stands: LanguageServerHost.RunAsync(input, output, cancellation).
+    public Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation) => throw new NotSupportedException();
+
+    private static Snapshot Open(IFileStore store, WorkspaceOptions options, SourceText? standardInput)
+    {
+        var snapshot = Snapshot.Open(store, options);
+        return standardInput is null ? snapshot : snapshot.With(standardInput.Path, standardInput);
+    }
+}
