@@ -1,4 +1,5 @@
 using StreamJsonRpc;
+using TechLint.Engine.Files;
 using TechLint.LanguageServer.Documents;
 using TechLint.LanguageServer.Protocol;
 using TechLint.LanguageServer.Transport;
@@ -13,6 +14,10 @@ namespace TechLint.LanguageServer.Session;
 internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOptions options, Lifecycle lifecycle, IClient client, CancellationToken ended)
     : IServerMethods, IDisposable
 {
+    private static readonly Protocol.FileSystemWatcher[] WatchedFiles =
+        [.. new[] { "*" + FileKinds.Technique, "*" + FileKinds.Equipment, "*" + FileKinds.Requirements, FileKinds.Settings }
+            .Select(name => new Protocol.FileSystemWatcher("**/" + name))];
+
     private readonly List<string> folders = [];
     private DocumentStore? store;
     private DiagnosticsWorker? worker;
@@ -52,8 +57,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     public void Initialized(InitializedParams? parameters)
     {
         if (!clientWatchesFiles) return;
-        var watchers = FileKinds.Globs.Select(glob => new Protocol.FileSystemWatcher(glob)).ToArray();
-        _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(watchers)));
+        _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(WatchedFiles)));
     }
 
     public Task ShutdownAsync() => Task.CompletedTask;
@@ -80,7 +84,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     public void DidSave(DidSaveParams? parameters)
     {
         if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
-        if (FileKinds.IsSettings(uri.FileName))
+        if (uri.FileName is FileKinds.Settings)
         {
             SettleAnew();
         }
@@ -119,7 +123,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     {
         if (store is null || worker is null) return;
         var files = (parameters?.Changes ?? []).Select(change => DocumentUri.Parse(change?.Uri)).OfType<DocumentUri>().ToList();
-        if (files.Any(file => FileKinds.IsSettings(file.FileName)))
+        if (files.Any(file => file.FileName is FileKinds.Settings))
         {
             SettleAnew();
             return;
@@ -143,7 +147,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     private static LocalRpcException InvalidParams(string message) => new(message) { ErrorCode = RpcErrors.InvalidParams };
 
     private static DocumentUri? Ours(string? address) =>
-        DocumentUri.Parse(address) is { } uri && FileKinds.IsOurs(uri.FileName) ? uri : null;
+        DocumentUri.Parse(address) is { } uri && FileKinds.IsKnown(uri.FileName) ? uri : null;
 
     private HoverResult? Hover(DocumentView view, Position position)
     {

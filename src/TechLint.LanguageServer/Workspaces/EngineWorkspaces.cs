@@ -11,16 +11,12 @@ internal sealed class EngineWorkspaces : IWorkspaces
 {
     public string? FindRoot(string folder)
     {
-        for (var at = folder; at is not null; at = Path.GetDirectoryName(at))
-        {
-            if (File.Exists(Path.Combine(at, Documents.FileKinds.Settings))) return at;
-        }
-
-        return null;
+        var root = RootFinder.Find(folder);
+        return File.Exists(Path.Combine(root, FileKinds.Settings)) ? root : null;
     }
 
     public IWorkspace Open(string? root, DateOnly today) =>
-        new EngineWorkspace(Snapshot.Open(new NoFiles(), WorkspaceOptions.For(today)));
+        new EngineWorkspace(Snapshot.Open(root is null ? new NoFiles() : new DiskStore(root), WorkspaceOptions.For(today)));
 
     private sealed class EngineWorkspace(Snapshot snapshot) : IWorkspace
     {
