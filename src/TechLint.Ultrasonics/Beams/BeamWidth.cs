@@ -39,6 +39,14 @@ public readonly struct BeamWidth
 
     public bool IsFocused => inverseFocus > 0;
 
+    /// <summary>
+    /// The sound paths at which the width bends: in between it is straight (proved by the formulas above, held by a test), which
+    /// lets coverage be solved in closed form. The second is infinite where there is only one.
+    /// </summary>
+    internal (double First, double Second) Bends => inverseFocus == 0
+        ? (nearField - lead, double.PositiveInfinity)
+        : ((1 / (inverseFocus + (1 / nearField))) - lead, (1 / (inverseFocus - (1 / nearField))) - lead);
+
     /// <summary>Full width at a sound path from the exit point.</summary>
     public double At(double path)
     {
