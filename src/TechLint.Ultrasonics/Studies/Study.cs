@@ -16,7 +16,14 @@ public sealed class Study
 
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
 
-    public Study(Examination examination) => Examination = examination;
+    private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness), Lazy<OffsetWindow?>> windows = new();
+    private readonly Lazy<WorstCoverage> coverage;
+
+    public Study(Examination examination)
+    {
+        Examination = examination;
+        coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+    }
 
     public Examination Examination { get; }
 
@@ -27,16 +34,19 @@ public sealed class Study
         cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
-    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
+    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Append(WorstPlace()).Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
-    public WorstCoverage Coverage => throw new NotSupportedException();
+    public WorstCoverage Coverage => coverage.Value;
 
     /// <summary>
     /// The index offsets that cover: moves the probes named (all sound-beam probes of a pass where empty) together by the same amount away from or towards
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
-    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) => throw new NotSupportedException();
+    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) =>
+        windows.GetOrAdd(
+            (passId, new EquatableArray<int>(stations), thickness),
+            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness))).Value;
 
     /// <summary>An open upper diameter is judged to the flat limit.</summary>
     private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
@@ -51,28 +61,24 @@ public sealed class Study
         }
     }
 
+    /// <summary>Where the search took the surface for flat, the band's own upper end (or the flat limit) stands for it.</summary>
+    private (Length Thickness, Length? OutsideDiameter) WorstPlace()
+    {
+        var worst = Coverage;
+        return (worst.Thickness, worst.OutsideDiameter ?? (Examination.OutsideDiameter is { } band ? band.To ?? Examination.FlatFrom : null));
+    }
+
     private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
     {
         var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
-        var sections = ImmutableArray.CreateBuilder<PassSection>(Examination.Passes.Count);
         foreach (var pass in Examination.Passes)
         {
             var section = PassSection.Of(Examination, pass, thickness, outsideDiameter);
-            if (section is not null) sections.Add(section);
             passes.Add(section is null ? PassWork.Impossible(pass) : PassWork.Of(section));
         }
 
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
-            sections.Count < Examination.Passes.Count ? NoCoverage(PassWork.ImpossibleWall) : CoverageAt(sections.ToImmutable()));
-    }
-
-    /// <summary>SEAM: joined to the coverage kernel by whoever merges it; what it needs of a pass is PassSights.Of(section, errors).</summary>
-    private static CoverageResult CoverageAt(ImmutableArray<PassSection> sections) => NoCoverage($"coverage of {sections.Length} pass(es) is not joined yet");
-
-    private static CoverageResult NoCoverage(string reason)
-    {
-        var none = new Share(double.NaN);
-        return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
+            ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
     }
 }

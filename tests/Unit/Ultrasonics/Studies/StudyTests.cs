@@ -58,8 +58,11 @@ public sealed class StudyTests
         {
             Thickness = new Band<Length>(Given.Mm(18), Given.Mm(25)), OutsideDiameter = new Band<Length>(Given.Mm(406.4), null), FlatFrom = Given.Mm(1000),
         };
-        new Study(examination).Cases.Select(c => (c.Thickness.Millimetres, c.OutsideDiameter!.Value.Millimetres))
-            .Should().Equal((18, 406.4), (18, 1000), (25, 406.4), (25, 1000));
+        var study = new Study(examination);
+        var cases = study.Cases.Select(c => (c.Thickness.Millimetres, c.OutsideDiameter!.Value.Millimetres)).ToArray();
+        cases.Take(4).Should().Equal((18, 406.4), (18, 1000), (25, 406.4), (25, 1000));
+        cases.Should().OnlyHaveUniqueItems();
+        cases.Select(c => c.Item1).Should().Contain(study.Coverage.Thickness.Millimetres, "the worst place is a case of its own");
         new Study(Given.Examination(Frame)).Cases.Should().ContainSingle();
     }
 
