@@ -29,8 +29,8 @@ public static class ReflectorPaths
     private const int MostLegs = 6;
 
     /// <param name="angle">In the block, from the local normal at the exit point.</param>
-    /// <param name="within">The longest path that is recorded; null takes every path of <paramref name="legs"/>.</param>
-    /// <param name="legs">Where no window is stated: the legs that count.</param>
+    /// <param name="within">The longest path that is recorded: whatever leg meets a reflector before it counts.</param>
+    /// <param name="legs">Legs that count however long: a correction may be set on a longer time base than it is used on.</param>
     public static ImmutableArray<Length> Of(
         BlockSection block, IReadOnlyList<ReflectorPlace> reflectors, Angle angle, Length? within, int legs)
     {
@@ -40,11 +40,11 @@ public static class ReflectorPaths
         var paths = ImmutableArray.CreateBuilder<Length>();
         foreach (var reflector in reflectors)
         {
-            for (var leg = 1; leg <= (within is null ? legs : MostLegs); leg++)
+            for (var leg = 1; leg <= MostLegs; leg++)
             {
                 if (!((leg & 1) == 1 ? reflector.OddLegs : reflector.EvenLegs)) continue;
                 if (!rays.TryReach(angle.Radians, reflector.Depth.Millimetres, leg, out _, out var path)) continue;
-                if (within is { } longest && path > longest.Millimetres) break;
+                if (leg > legs && !(path <= within?.Millimetres)) break;
                 paths.Add(new Length(path));
             }
         }

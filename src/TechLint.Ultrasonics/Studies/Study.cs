@@ -18,12 +18,20 @@ public sealed class Study
 
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
 
+<<<<<<< HEAD
+=======
+    private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness), Lazy<OffsetWindow?>> windows = new();
+>>>>>>> physics
     private readonly Lazy<WorstCoverage> coverage;
 
     public Study(Examination examination)
     {
         Examination = examination;
+<<<<<<< HEAD
         coverage = new(() => WorstCaseSearch.Find(SearchRange.Of(Examination), place => CoverageInputs.Of(Examination, place)));
+=======
+        coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+>>>>>>> physics
     }
 
     public Examination Examination { get; }
@@ -35,8 +43,12 @@ public sealed class Study
         cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
+<<<<<<< HEAD
     public ImmutableArray<CaseStudy> Cases =>
         [.. BandEnds().Append((Coverage.Thickness, Coverage.OutsideDiameter)).Distinct().Select(ends => At(ends.Item1, ends.Item2))];
+=======
+    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Append(WorstPlace()).Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
+>>>>>>> physics
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
     public WorstCoverage Coverage => coverage.Value;
@@ -45,6 +57,7 @@ public sealed class Study
     /// The index offsets that cover: moves the probes named (every probe of the pass where empty) together by the same amount away from or towards
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
+<<<<<<< HEAD
     /// <param name="reach">The index offsets that cap and frame allow; an open end allows any.</param>
     public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach)
     {
@@ -76,6 +89,12 @@ public sealed class Study
 
         return [.. uses.Select(use => new PathUse(new Angle(use.Key), new Length(use.Value.From), new Length(use.Value.To)))];
     }
+=======
+    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) =>
+        windows.GetOrAdd(
+            (passId, new EquatableArray<int>(stations), thickness),
+            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness))).Value;
+>>>>>>> physics
 
     /// <summary>An open upper diameter is judged to the flat limit.</summary>
     private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
@@ -90,17 +109,30 @@ public sealed class Study
         }
     }
 
+    /// <summary>Where the search took the surface for flat, the band's own upper end (or the flat limit) stands for it.</summary>
+    private (Length Thickness, Length? OutsideDiameter) WorstPlace()
+    {
+        var worst = Coverage;
+        return (worst.Thickness, worst.OutsideDiameter ?? (Examination.OutsideDiameter is { } band ? band.To ?? Examination.FlatFrom : null));
+    }
+
     private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
     {
         var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
         foreach (var pass in Examination.Passes)
         {
+<<<<<<< HEAD
             passes.Add(PassSection.Of(Examination, pass, thickness, outsideDiameter) is { } section ? PassWork.Of(section) : PassWork.Impossible(pass));
+=======
+            var section = PassSection.Of(Examination, pass, thickness, outsideDiameter);
+            passes.Add(section is null ? PassWork.Impossible(pass) : PassWork.Of(section));
+>>>>>>> physics
         }
 
         var input = CoverageInputs.Of(Examination, new CoverageCase(thickness.Millimetres, outsideDiameter?.Millimetres));
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
+<<<<<<< HEAD
             input is null ? NoCoverage(PassWork.ImpossibleWall) : CoverageKernel.Compute(input, traceUnseen: true));
     }
 
@@ -108,5 +140,8 @@ public sealed class Study
     {
         var none = new Share(double.NaN);
         return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
+=======
+            ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
+>>>>>>> physics
     }
 }

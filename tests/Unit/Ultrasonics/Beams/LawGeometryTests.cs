@@ -276,4 +276,81 @@ public sealed class LawGeometryTests
         laws.Select(law => law.Study.ExitBehindFront.Millimetres).Should().BeInDescendingOrder();
         laws.Should().OnlyContain(law => law.Study.Angle.Degrees == laws[0].Study.Angle.Degrees);
     }
+
+    [Fact]
+    public void The_near_field_loses_the_wedge_s_share_in_the_plane_of_the_longer_side()
+    {
+        // θ 60 deg: in the plane of incidence a millimetre of wedge counts (vw/v)(cos²θ/cos²α), across it vw/v.
+        var alpha = Math.Asin(2337 / 3255.0 * Math.Sin(60 * Degree));
+        var squeeze = Math.Cos(60 * Degree) / Math.Cos(alpha);
+        var wide = Given.LawAt(Given.ArraySection(), 60).Study;
+        wide.NearField.Millimetres.Should().BeApproximately(
+            NearField.OfRectangle(wide.EffectiveAperture.Millimetres, 10, 0.651) - (wide.WedgePath.Millimetres * 2337 / 3255), 1e-9);
+        var narrow = Given.ArrayProbe() with { Transducer = Given.Array with { Elevation = Given.Mm(3) } };
+        var tall = Given.LawAt(Given.ArraySection(probe: narrow), 60).Study;
+        tall.NearField.Millimetres.Should().BeApproximately(
+            NearField.OfRectangle(tall.EffectiveAperture.Millimetres, 3, 0.651) - (tall.WedgePath.Millimetres * 2337 / 3255 * squeeze * squeeze), 1e-9);
+        var round = Given.TofdSection(20);
+        LawGeometry.Of(round, round.Pass.Probes[0], Given.Diffraction)[0].Study.NearField.Millimetres.Should().BeApproximately(
+            (((6 * 6) - (1.184 * 1.184)) / (4 * 1.184)) - (8 * 2337 / 5920.0), 1e-9);
+    }
+
+    [Fact]
+    public void The_width_starts_from_the_wedge_s_share_and_a_round_element_s_strip()
+    {
+        var law = Given.LawAt(Given.ArraySection(), 60);
+        var squeeze = law.Study.EffectiveAperture.Millimetres / 8 / Math.Cos(law.Study.Steering.Radians);
+        var lead = law.Study.WedgePath.Millimetres * 2337 / 3255 * squeeze * squeeze;
+        law.Width.At(200).Should().BeApproximately(0.8859 * 0.651 / law.Study.EffectiveAperture.Millimetres * (200 + lead), 1e-9);
+
+        var section = Given.TofdSection(20);
+        var round = LawGeometry.Of(section, section.Pass.Probes[0], Given.Diffraction)[0];
+        var roundSqueeze = round.Study.EffectiveAperture.Millimetres / 6;
+        var expected = 2 * 0.5145 * 1.184 / round.Study.EffectiveAperture.Millimetres * (200 + (8 * 2337 / 5920.0 * roundSqueeze * roundSqueeze));
+        round.Width.At(200).Should().BeApproximately(expected, expected * 1e-3, "a round element's echo opens by 0.5145 λ/D to either side");
+    }
+
+    [Fact]
+    public void A_turned_wedge_brings_its_exit_point_nearer()
+    {
+        var straight = Given.LawAt(Given.ArraySection(), 60).Study;
+        var turned = Given.LawAt(Given.ArraySection(probe: Given.ArrayProbe() with { Skew = Given.Deg(20) }), 60).Study;
+        turned.ExitY.Millimetres.Should().BeApproximately(-26 - (straight.ExitBehindFront.Millimetres * Math.Cos(20 * Degree)), 1e-9);
+    }
+
+    [Fact]
+    public void Reinforcement_lies_along_its_own_surface_and_changes_sides_from_inside()
+    {
+        // Off-centre root at outer +y: from inside it is the near surface, mirrored, and even legs end there.
+        var root = new Reinforcement(Given.Mm(4), Given.Mm(1), Given.Mm(10));
+        var plate = Given.ArraySection().Examination;
+        PassSection On(Examination examination, Surface surface, double? diameter) => Given.Section(
+            examination with
+            {
+                Weld = examination.Weld with { Root = root }, Passes = [examination.Passes[0] with { ScanningSurface = surface }],
+            }, 20, diameter);
+        On(plate, Surface.Outside, null).IsOnReinforcement(11.9, 1).Should().BeTrue();
+        On(plate, Surface.Outside, null).IsOnReinforcement(-10, 1).Should().BeFalse();
+        On(plate, Surface.Outside, null).IsOnReinforcement(10, 2).Should().BeFalse("there is no cap");
+        On(plate, Surface.Inside, null).IsOnReinforcement(-11.9, 2).Should().BeTrue();
+        On(plate, Surface.Inside, null).IsOnReinforcement(10, 2).Should().BeFalse();
+
+        // Around a pipe 10 mm on the bore are 10 × Ro/Ri on the outside.
+        var pipe = Given.ArraySection(20, 200).Examination;
+        On(pipe, Surface.Outside, 200).IsOnReinforcement(10 / 0.8, 1).Should().BeTrue();
+        On(pipe, Surface.Outside, 200).IsOnReinforcement(8.1 / 0.8, 1).Should().BeTrue();
+        On(pipe, Surface.Outside, 200).IsOnReinforcement(9.9, 1).Should().BeFalse();
+    }
+
+    [Theory]
+    [InlineData(true), InlineData(false)]
+    public void The_main_beam_itself_goes_through_the_lobe_s_formula(bool contoured)
+    {
+        // Refraction at the exit point for another direction, held to the law's own direction.
+        var probe = Given.ArrayProbe() with { Wedge = Given.ArrayWedge with { ContourDiameter = contoured ? Given.Mm(500) : null } };
+        var section = Given.ArraySection(12, 500, probe: probe);
+        var law = Given.LawAt(section, 55);
+        var sole = new Sole(34, contoured, section.Rays, 2337e3, 1482.38e3);
+        sole.Refract(law.Ray.Direction, law.Ray.ExitArc, 3255e3).Should().BeApproximately(55 * Degree, 1e-6);
+    }
 }

@@ -202,6 +202,46 @@ public sealed class TofdPairTests
         Math.Exp(-2 * Math.Pow(Math.PI * sigma * half, 2)).Should().BeApproximately(0.1, 1e-4);
     }
 
+    [Fact]
+    public void Above_the_chord_nothing_is_seen_though_its_time_would_do()
+    {
+        var wedge = Given.TofdWedge with { ContourDiameter = Given.Mm(300) };
+        var brief = Given.Round with { PulseLength = new Duration(0.05), ElementSize = Given.Mm(1), Elevation = Given.Mm(1) };
+        var pair = Pair(Given.TofdSection(40, 40, 300, wedge: wedge, transducer: brief));
+        var half = pair.Study.ProbeCentreSeparation.Millimetres / 2;
+        var sagitta = 150 - Math.Sqrt((150 * 150) - (half * half));
+        pair.Sight.Sees(0, sagitta + 6).Should().BeTrue();
+        pair.Sight.Sees(0, sagitta - 6).Should().BeFalse("it has the same arrival time as the place 6 mm below the chord");
+    }
+
+    [Fact]
+    public void The_longer_pulse_of_the_pair_makes_the_dead_zone()
+    {
+        var equal = Pair(Given.TofdSection(25)).Study.NearSurfaceDeadZone.Millimetres;
+        double With(int longer)
+        {
+            var section = Given.TofdSection(25);
+            var probes = section.Pass.Probes.Select((probe, index) => index == longer
+                ? probe with { Transducer = probe.Transducer with { PulseLength = new Duration(0.5) } }
+                : probe);
+            return Pair(Given.Section(section.Examination with { Passes = [section.Pass with { Probes = [.. probes] }] }, 25)).Study
+                .NearSurfaceDeadZone.Millimetres;
+        }
+
+        With(0).Should().Be(With(1)).And.BeGreaterThan(equal);
+    }
+
+    [Fact]
+    public void A_steered_array_is_loudest_along_its_own_axis()
+    {
+        var axis = 60 * Degree;
+        var wedgeAngle = Math.Asin(2337.0 / 5920 * Math.Sin(axis));
+        var array = new Directivity(8, isRound: false, 2.337 / 5, 2337.0 / 5920, wedgeAngle, -10 * Degree);
+        array.At(axis).Should().BeApproximately(1, 1e-12);
+        array.At(axis - 0.2).Should().BeLessThan(1);
+        array.At(axis + 0.2).Should().BeLessThan(1);
+    }
+
     private static TofdPair Pair(PassSection section)
     {
         var (pair, reason) = TofdPair.Of(section, section.Pass.Beams[0]);
