@@ -60,6 +60,11 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         if (curvature != Curvature.Flat)
         {
             diameters = new Band<Length>(ToLength(group.OutsideDiameter.From), ToLength(group.OutsideDiameter.To));
+            if (diameters is { From: null })
+            {
+                gathering.Stop(new Obstacle(
+                    "Coverage needs the lower end of the outside diameter", technique.Component.OutsideDiameter.Span, technique.Component.OutsideDiameter.Path));
+            }
             if (diameters is { From: { } least } && least.Millimetres <= 2 * thickest.InBase)
             {
                 // Said by the shape checker's plausibility where both stand in one component; bands of setups come through here.

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using TechLint.Model.Binding;
 using TechLint.Model.Examinations;
 using TechLint.Model.Requirements;
-using TechLint.Model.Techniques;
 using TechLint.Rules.Registry;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
@@ -32,25 +31,7 @@ public sealed record CoverageVerdict(
         if (worst.NotComputed is { } reason) return new(worst, required, limit?.Citation, Holds: true, null, reason);
         var holds = required.Percent >= Whole ? worst.Result.IsComplete : worst.Result.Volume.Percent >= required.Percent;
         if (holds) return new(worst, required, limit?.Citation, Holds: true, null, null);
-        if (ScanNotCounted(study.Examination) is { } scan)
-        {
-            return new(
-                worst, required, limit?.Citation, Holds: true, null,
-                $"the other beams see {worst.Result.Volume.Percent:0.#} % of the volume, and what {scan} beams see is not computed yet");
-        }
-
         return new(worst, required, limit?.Citation, Holds: false, OffsetAdvice.Seek(study, worst, (pass, stations) => OffsetReach.Of(context, link, pass, stations)), null);
-    }
-
-    /// <summary>Kinds of scan whose sight is not computed: where the rest leaves something unseen, nobody can tell.</summary>
-    private static string? ScanNotCounted(Examination examination)
-    {
-        foreach (var beam in examination.Passes.SelectMany(pass => pass.Beams))
-        {
-            if (beam.Scan is ScanKind.Tandem or ScanKind.TotalFocusing) return Words.Spell(beam.Scan);
-        }
-
-        return null;
     }
 
     private static LimitQuery QueryFor(TechniqueContext context, ExaminationLink link) => new(

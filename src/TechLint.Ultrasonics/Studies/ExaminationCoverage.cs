@@ -29,7 +29,8 @@ internal static class ExaminationCoverage
         return worst with { Result = result, NotComputed = result.NotComputed };
     }
 
-    public static OffsetWindow? CoveringOffsets(Examination examination, string passId, ImmutableArray<int> stations, Band<Length> thickness)
+    public static OffsetWindow? CoveringOffsets(
+        Examination examination, string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach)
     {
         var index = IndexOf(examination, passId);
         if (index < 0) return null;
@@ -41,7 +42,13 @@ internal static class ExaminationCoverage
             ToThickness = (thickness.To ?? examination.Thickness.To)?.Millimetres ?? double.NaN,
         };
         return OffsetSearch.Find(
-            range, (place, shift) => InputOf(Shifted(examination, index, moved, shift), place), LeastShift(examination, pass, moved), double.PositiveInfinity);
+            range, (place, shift) => InputOf(Shifted(examination, index, moved, shift), place), Math.Max(LeastShift(examination, pass, moved), Shift(reach.From, double.NegativeInfinity, offsets => offsets.Max())),
+            Shift(reach.To, double.PositiveInfinity, offsets => offsets.Min()));
+
+        // The probe that would leave the reach first decides: towards the weld the nearest one, away from it the farthest.
+        double Shift(Length? end, double open, Func<IEnumerable<double>, double> first) => end is { } offset
+            ? first(pass.Probes.Where(probe => moved.Contains(probe.Station)).Select(probe => offset.Millimetres - probe.IndexOffset.Millimetres))
+            : open;
     }
 
     public static CoverageResult None(string reason)

@@ -24,7 +24,7 @@ internal sealed class PassSection
 
     public double? OutsideDiameter { get; }
 
-    /// <summary>Flat for plates and girth welds, and from the flat limit on; contact is judged at the true diameter all the same.</summary>
+    /// <summary>Flat for plates and girth welds, and at the open end of a band of diameters.</summary>
     public SectionRays Rays { get; }
 
     public bool IsInside => Pass.ScanningSurface == Surface.Inside;
@@ -40,7 +40,7 @@ internal sealed class PassSection
         var wall = thickness.Millimetres;
         var outside = outsideDiameter?.Millimetres;
         if (!double.IsFinite(wall) || wall <= 0 || outside is { } diameter && !(diameter > 2 * wall)) return null;
-        var curved = examination.Part.Curvature == Curvature.AcrossWeld && outside < examination.FlatFrom.Millimetres;
+        var curved = examination.Part.Curvature == Curvature.AcrossWeld && outside is { } bent && double.IsFinite(bent);
         var rays = !curved ? SectionRays.Flat(wall)
             : pass.ScanningSurface == Surface.Inside ? SectionRays.FromInside(wall, outside!.Value)
             : SectionRays.FromOutside(wall, outside!.Value);

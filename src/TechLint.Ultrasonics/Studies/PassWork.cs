@@ -70,12 +70,6 @@ internal static class PassWork
         return [.. laws.Select(law => law.Study)];
     }
 
-    /// <summary>The wavelength of a beam that counts for coverage; null for the others, and where it is not known.</summary>
-    public static Length? CountedWavelength(PassSection section, Beam beam) =>
-        beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed or ScanKind.Tofd && Pulses.ProbeAt(section.Pass, beam.From ?? beam.Transmit) is { } probe
-            ? WavelengthOf(section, probe, beam)
-            : null;
-
     private static Length? WavelengthOf(PassSection section, MountedProbe probe, Beam beam)
     {
         var speeds = section.SpeedsOn(probe.Side);

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
-using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
 
@@ -18,20 +17,13 @@ public sealed class Study
 
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
 
-<<<<<<< HEAD
-=======
-    private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness), Lazy<OffsetWindow?>> windows = new();
->>>>>>> physics
+    private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
     private readonly Lazy<WorstCoverage> coverage;
 
     public Study(Examination examination)
     {
         Examination = examination;
-<<<<<<< HEAD
-        coverage = new(() => WorstCaseSearch.Find(SearchRange.Of(Examination), place => CoverageInputs.Of(Examination, place)));
-=======
         coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
->>>>>>> physics
     }
 
     public Examination Examination { get; }
@@ -43,32 +35,20 @@ public sealed class Study
         cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
-<<<<<<< HEAD
-    public ImmutableArray<CaseStudy> Cases =>
-        [.. BandEnds().Append((Coverage.Thickness, Coverage.OutsideDiameter)).Distinct().Select(ends => At(ends.Item1, ends.Item2))];
-=======
-    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Append(WorstPlace()).Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
->>>>>>> physics
+    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Append((Coverage.Thickness, Coverage.OutsideDiameter)).Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
     public WorstCoverage Coverage => coverage.Value;
 
     /// <summary>
-    /// The index offsets that cover: moves the probes named (every probe of the pass where empty) together by the same amount away from or towards
+    /// The index offsets that cover: moves the probes named (all sound-beam probes of a pass where empty) together by the same amount away from or towards
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
-<<<<<<< HEAD
     /// <param name="reach">The index offsets that cap and frame allow; an open end allows any.</param>
-    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach)
-    {
-        var moved = Examination.Passes.Where(pass => string.Equals(pass.Id, passId, StringComparison.Ordinal)).SelectMany(pass => pass.Probes)
-            .Where(probe => stations.IsEmpty || stations.Contains(probe.Station)).Select(probe => probe.IndexOffset.Millimetres).ToArray();
-        if (moved.Length == 0) return null;
-        var range = SearchRange.Of(Examination) with { FromThickness = thickness.From!.Value.Millimetres, ToThickness = thickness.To!.Value.Millimetres };
-        return OffsetSearch.Find(
-            range, (place, shift) => CoverageInputs.Of(CoverageInputs.Moved(Examination, passId, stations, shift), place),
-            (reach.From?.Millimetres ?? double.NegativeInfinity) - moved.Min(), (reach.To?.Millimetres ?? double.PositiveInfinity) - moved.Max());
-    }
+    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach) =>
+        windows.GetOrAdd(
+            (passId, new EquatableArray<int>(stations), thickness, reach),
+            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness, reach))).Value;
 
     /// <summary>The paths that each law of a beam uses inside the examined volume, over the cases; laws that never enter it are left out.</summary>
     public ImmutableArray<PathUse> PathsUsed(string passId, string beamId)
@@ -89,12 +69,6 @@ public sealed class Study
 
         return [.. uses.Select(use => new PathUse(new Angle(use.Key), new Length(use.Value.From), new Length(use.Value.To)))];
     }
-=======
-    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) =>
-        windows.GetOrAdd(
-            (passId, new EquatableArray<int>(stations), thickness),
-            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness))).Value;
->>>>>>> physics
 
     /// <summary>An open upper diameter is judged to the flat limit.</summary>
     private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
@@ -109,39 +83,17 @@ public sealed class Study
         }
     }
 
-    /// <summary>Where the search took the surface for flat, the band's own upper end (or the flat limit) stands for it.</summary>
-    private (Length Thickness, Length? OutsideDiameter) WorstPlace()
-    {
-        var worst = Coverage;
-        return (worst.Thickness, worst.OutsideDiameter ?? (Examination.OutsideDiameter is { } band ? band.To ?? Examination.FlatFrom : null));
-    }
-
     private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
     {
         var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
         foreach (var pass in Examination.Passes)
         {
-<<<<<<< HEAD
-            passes.Add(PassSection.Of(Examination, pass, thickness, outsideDiameter) is { } section ? PassWork.Of(section) : PassWork.Impossible(pass));
-=======
             var section = PassSection.Of(Examination, pass, thickness, outsideDiameter);
             passes.Add(section is null ? PassWork.Impossible(pass) : PassWork.Of(section));
->>>>>>> physics
         }
 
-        var input = CoverageInputs.Of(Examination, new CoverageCase(thickness.Millimetres, outsideDiameter?.Millimetres));
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
-<<<<<<< HEAD
-            input is null ? NoCoverage(PassWork.ImpossibleWall) : CoverageKernel.Compute(input, traceUnseen: true));
-    }
-
-    private static CoverageResult NoCoverage(string reason)
-    {
-        var none = new Share(double.NaN);
-        return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
-=======
             ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
->>>>>>> physics
     }
 }

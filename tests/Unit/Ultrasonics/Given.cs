@@ -58,7 +58,7 @@ internal static class Given
             new Preparation(
                 PreparationShape.SingleV, Surface.Outside, Side.Left, Groove.None, Groove.None, default, default, default, default, [], []), null, null, null),
         new ExaminedVolume(Mm(10), new Depth(0, IsShare: true), new Depth(100, IsShare: true)),
-        new Band<Length>(Mm(20), Mm(20)), null, Mm(1e9), new Level(-12), [pass]);
+        new Band<Length>(Mm(20), Mm(20)), null, new Level(-12), [pass]);
 
     public static PassSection Section(Examination examination, double thickness, double? outsideDiameter = null) =>
         PassSection.Of(examination, examination.Passes[0], Mm(thickness), outsideDiameter is { } d ? Mm(d) : null)!;

@@ -65,7 +65,7 @@ public sealed class StudyCoverageTests
     public void Offsets_in_the_window_cover_and_beyond_it_do_not()
     {
         var band = new Band<Length>(Given.Mm(20), Given.Mm(20));
-        var window = new Study(Frame(Left, Right)).CoveringOffsets("setup", [], band);
+        var window = new Study(Frame(Left, Right)).CoveringOffsets("setup", [], band, default);
         window.Should().NotBeNull();
         foreach (var shift in new[] { window!.From.Millimetres, (window.From.Millimetres + window.To.Millimetres) / 2, window.To.Millimetres })
         {
@@ -73,7 +73,7 @@ public sealed class StudyCoverageTests
         }
 
         At(Frame(window.To.Millimetres + 0.2, Left, Right)).Coverage.IsComplete.Should().BeFalse();
-        new Study(Frame(Left, Right)).CoveringOffsets("no such setup", [], band).Should().BeNull();
+        new Study(Frame(Left, Right)).CoveringOffsets("no such setup", [], band).Should().BeNull(, default);
     }
 
     private static Examination Frame(params Beam[] beams) => Frame(0, beams);
