@@ -139,6 +139,12 @@ internal sealed class EventReader
         }
 
         stop = Lexical.TrimEnd(text, content, stop);
+        if (style is ScalarStyle.Literal or ScalarStyle.Folded && !Lexical.HasBreak(text, content, stop))
+        {
+            // A header without text: a comment behind it is none of its characters.
+            stop = Lexical.SkipBlockHeader(text, content, stop);
+        }
+
         return new ScalarNode(TextSpan.FromBounds(start, stop), scalar.Value, style, TextSpan.FromBounds(content, stop),
             Lexical.HasBreak(text, content, stop), properties.Anchor, properties.Tag);
     }
@@ -146,12 +152,30 @@ internal sealed class EventReader
     /// <summary>A value left out stands right behind its colon, or behind its key where there is no colon.</summary>
     private int PlaceOfMissing(int mark)
     {
-        if (depth == 0 || stack[depth - 1] is not { IsMapping: true, Key: { } key }) return mark;
+        if (depth == 0 || !stack[depth - 1].IsMapping) return mark;
+        ref var frame = ref stack[depth - 1];
+        if (frame.Key is not { } key) return PlaceOfMissingKey(mark);
         var behind = key.Span.End;
+        if (frame.IsFlow && key is { Style: ScalarStyle.Plain } && key.Value.EndsWith(':'))
+        {
+            // The parser counts the colon of {key:} to the key; YAML 1.2 (7.3.3) does not.
+            frame.Key = new ScalarNode(key.Span with { Length = key.Span.Length - 1 }, key.Value[..^1], ScalarStyle.Plain,
+                key.ContentSpan with { Length = key.ContentSpan.Length - 1 }, key.SpansLines, key.Anchor, key.Tag);
+            return behind;
+        }
+
         var colon = Lexical.SkipBlanks(text, behind, end);
         if (colon < end && text[colon] == ':') return colon + 1;
         colon = Lexical.SkipSpace(text, behind, end);
         return colon < end && text[colon] == ':' && Lexical.SpaceAt(text, colon + 1, end) ? colon + 1 : behind;
+    }
+
+    /// <summary>A key left out stands at its colon.</summary>
+    private int PlaceOfMissingKey(int mark)
+    {
+        var colon = Lexical.SkipSpace(text, mark, end);
+        if (colon < end && text[colon] == ',') colon = Lexical.SkipSpace(text, colon + 1, end);
+        return colon < end && text[colon] == ':' ? colon : mark;
     }
 
     private AliasNode Read(YamlDotNet.Core.Events.AnchorAlias alias)

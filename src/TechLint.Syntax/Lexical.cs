@@ -113,6 +113,14 @@ internal static class Lexical
         return -1;
     }
 
+    /// <summary>The offset behind the <c>|</c> or <c>&gt;</c> of a text block and the marks that follow it.</summary>
+    public static int SkipBlockHeader(string text, int at, int end)
+    {
+        at++;
+        while (at < end && text[at] is '+' or '-' or >= '1' and <= '9') at++;
+        return at;
+    }
+
     /// <summary>
     /// How far the damage of an unclosed quote inside a flow collection reaches on its own line: to the next
     /// <c>, key:</c>, or to the brackets and commas that end the line.

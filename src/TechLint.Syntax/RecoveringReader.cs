@@ -3,29 +3,31 @@ using System.Collections.Immutable;
 namespace TechLint.Syntax;
 
 /// <summary>
-/// Reads a text that no parser reads as a whole. The outline splits it at its keys and dashes; groups of them are given to
-/// the parser, halved where it fails, down to the one entry that is broken; that entry is then read part by part, and
-/// what lies below it is split in turn. A broken line costs that line. Sound text gives the same tree as one pass does.
+/// Reads a text that no parser reads as a whole. The outline splits it at its keys and dashes, each part is read by itself,
+/// and what lies below it is split in turn: a broken line costs that line. A part in which something is wrong is shown to
+/// the parser, which has the last word on it. Sound text gives the same tree as one pass of the parser does. The work is
+/// linear in the text for each level of nesting, and the levels are few.
 /// </summary>
 internal sealed class RecoveringReader
 {
     private readonly string text;
     private readonly int end;
     private readonly List<Problem> problems;
-    private readonly bool splitsAlways;
+    private readonly bool isUnaided;
     private readonly Outline outline;
     private long parserWork;
     private int nodesLeft = ReadingLimits.Nodes;
     private bool saidTooMany;
+    private int upheld;
 
-    /// <param name="splitsAlways">True to give the parser no group of entries at all: for tests, which hold both ways of
-    /// reading against each other.</param>
-    public RecoveringReader(string text, int start, int end, List<Problem> problems, bool splitsAlways = false)
+    /// <param name="isUnaided">True never to ask the parser about a part: for tests, which hold the ways of reading against
+    /// each other.</param>
+    public RecoveringReader(string text, int start, int end, List<Problem> problems, bool isUnaided = false)
     {
         this.text = text;
         this.end = end;
         this.problems = problems;
-        this.splitsAlways = splitsAlways;
+        this.isUnaided = isUnaided;
         outline = new Outline(text, start, end);
         parserWork = 40L * (end - start) + 65_536;
     }
@@ -217,6 +219,12 @@ internal sealed class RecoveringReader
                 var next = NextContent(line + 1, last);
                 return next < 0 ? Missing(own.End, own) : ReadOwnLine(next, last, owner, own, depth);
             }
+
+            if (own.Any && isFurther && first.Tab < 0)
+            {
+                if (properties.Any) own = new Properties(properties.Anchor ?? own.Anchor, properties.Tag ?? own.Tag, properties.Start, own.End);
+                return ReadInline(at, line, last, owner, own, depth);
+            }
         }
 
         if (first.Tab >= 0) Report(first.Tab, first.Tab + 1, Sentences.TabIndent);
@@ -304,7 +312,7 @@ internal sealed class RecoveringReader
         }
         else
         {
-            ReadEntries(parts, 0, parts.Count, entries, depth + 1);
+            ReadEntries(parts, entries, depth + 1);
         }
 
         var span = TextSpan.FromBounds(properties.StartOr(Math.Min(at, entries[0].Span.Start)), entries[^1].Span.End);
@@ -323,75 +331,72 @@ internal sealed class RecoveringReader
         }
         else
         {
-            ReadItems(parts, 0, parts.Count, items, depth + 1);
+            ReadItems(parts, items, depth + 1);
         }
 
         var span = TextSpan.FromBounds(properties.StartOr(at), Math.Max(items[^1].Span.End, at));
         return new SequenceNode(span, items.ToImmutable(), isFlow: false, properties.Anchor, properties.Tag);
     }
 
-    private Node? ParseGroup(List<Part> parts, int low, int high, int depth)
+    private void ReadEntries(List<Part> parts, ImmutableArray<Entry>.Builder entries, int depth)
     {
-        if (splitsAlways) return null;
-        for (var i = low; i < high && high - low > 1; i++)
+        for (var i = 0; i < parts.Count; i++)
         {
-            if (parts[i].IsOdd) return null;
-        }
+            var part = parts[i];
+            if (IsStopped)
+            {
+                entries.Add(BrokenEntry(part.At, part.Line, parts[^1].Last));
+                return;
+            }
 
-        var at = parts[low].At;
-        var stop = outline.Lines[parts[high - 1].Last - 1].End;
-        var reading = Parse(at, stop, at - outline.Lines[parts[low].Line].Start, depth - 1);
-        return reading.Outcome == Outcome.Read && reading.Root?.Span.Start == at ? reading.Root : null;
-    }
-
-    private void ReadEntries(List<Part> parts, int low, int high, ImmutableArray<Entry>.Builder entries, int depth)
-    {
-        if (IsStopped)
-        {
-            entries.Add(BrokenEntry(parts[low].At, parts[low].Line, parts[high - 1].Last));
-            return;
-        }
-
-        if (high - low == 1) ReportOdd(parts[low]);
-        if (ParseGroup(parts, low, high, depth) is MappingNode { IsFlow: false, Anchor: null, Tag: null } mapping)
-        {
-            entries.AddRange(mapping.Entries);
-        }
-        else if (high - low == 1)
-        {
-            entries.Add(ReadEntry(parts[low], depth));
-        }
-        else
-        {
-            var middle = low + (high - low) / 2;
-            ReadEntries(parts, low, middle, entries, depth);
-            ReadEntries(parts, middle, high, entries, depth);
+            ReportOdd(part);
+            var before = problems.Count;
+            var entry = ReadEntry(part, depth);
+            if (Overrule(part, before, depth) is MappingNode { IsFlow: false, Anchor: null, Tag: null, Entries: [var read] }) entry = read;
+            entries.Add(entry);
         }
     }
 
-    private void ReadItems(List<Part> parts, int low, int high, ImmutableArray<Node>.Builder items, int depth)
+    private void ReadItems(List<Part> parts, ImmutableArray<Node>.Builder items, int depth)
     {
-        if (IsStopped)
+        for (var i = 0; i < parts.Count; i++)
         {
-            items.Add(GiveUp(parts[low].At, parts[low].Line, parts[high - 1].Last));
-            return;
-        }
+            var part = parts[i];
+            if (IsStopped)
+            {
+                items.Add(GiveUp(part.At, part.Line, parts[^1].Last));
+                return;
+            }
 
-        if (high - low == 1) ReportOdd(parts[low]);
-        if (ParseGroup(parts, low, high, depth) is SequenceNode { IsFlow: false, Anchor: null, Tag: null } sequence)
-        {
-            items.AddRange(sequence.Items);
+            ReportOdd(part);
+            var before = problems.Count;
+            var item = ReadItem(part, depth);
+            if (Overrule(part, before, depth) is SequenceNode { IsFlow: false, Anchor: null, Tag: null, Items: [var read] }) item = read;
+            items.Add(item);
         }
-        else if (high - low == 1)
+    }
+
+    /// <summary>
+    /// The parser's reading of a part in which something was found wrong: it knows corners of YAML that are not known here.
+    /// Null where it finds fault too; what was found then stands, for this part and for all that hold it.
+    /// </summary>
+    private Node? Overrule(Part part, int before, int depth)
+    {
+        if (isUnaided || problems.Count <= Math.Max(before, upheld) || problems.Count >= ReadingLimits.Problems) return null;
+        var found = problems.GetRange(before, problems.Count - before);
+        problems.RemoveRange(before, found.Count);
+        var reading = Parse(part.At, outline.Lines[part.Last - 1].End, part.At - outline.Lines[part.Line].Start, depth - 1);
+        var isWhole = reading.Root switch
         {
-            items.Add(ReadItem(parts[low], depth));
-        }
-        else
-        {
-            var middle = low + (high - low) / 2;
-            ReadItems(parts, low, middle, items, depth);
-            ReadItems(parts, middle, high, items, depth);
-        }
+            MappingNode mapping => !Lexical.IsDash(text, part.At, end) && mapping.Entries.Length == 1,
+            SequenceNode sequence => Lexical.IsDash(text, part.At, end) && sequence.Items.Length == 1,
+            _ => false,
+        };
+        if (reading.Outcome == Outcome.Read && isWhole && reading.Root!.Span.Start == part.At) return reading.Root;
+        problems.RemoveRange(before, problems.Count - before);
+        problems.AddRange(found);
+        upheld = problems.Count;
+        return null;
     }
 
     private void ReportOdd(Part part)
@@ -586,8 +591,7 @@ internal sealed class RecoveringReader
     {
         var lines = outline.Lines;
         var headEnd = lines[line].End;
-        var i = at + 1;
-        while (i < headEnd && text[i] is '+' or '-' or >= '1' and <= '9') i++;
+        var i = Lexical.SkipBlockHeader(text, at, headEnd);
         var rest = Lexical.SkipBlanks(text, i, headEnd);
         if (i - at > 3 || (rest < headEnd && !(text[rest] == '#' && rest > i))) return Broken(at, line, last, properties.StartOr(at), Sentences.BadBlockHeader);
 

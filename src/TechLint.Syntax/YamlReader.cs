@@ -22,8 +22,8 @@ public static class YamlReader
         /// <summary>As if one pass had failed.</summary>
         Recovering,
 
-        /// <summary>As if the parser read nothing but single scalars.</summary>
-        Splitting,
+        /// <summary>As if one pass had failed and the parser could not be asked again.</summary>
+        Unaided,
     }
 
     internal static SyntaxTree Read(SourceText source, Way way)
@@ -39,7 +39,7 @@ public static class YamlReader
         if (way != Way.Best || !TryReadWhole(text, start, problems, out root, out end, out failedAt))
         {
             var said = problems.Count;
-            (root, end) = Recover(text, start, problems, way == Way.Splitting);
+            (root, end) = Recover(text, start, problems, way == Way.Unaided);
             // The parser refused the text; silence would pass for soundness. (It also refuses an empty document behind dashes.)
             if (way == Way.Best && problems.Count == said && root is not null) problems.Add(Unreadable(text, failedAt));
         }
@@ -73,7 +73,7 @@ public static class YamlReader
         }
     }
 
-    private static (Node? Root, int End) Recover(string text, int start, List<Problem> problems, bool splitsAlways)
+    private static (Node? Root, int End) Recover(string text, int start, List<Problem> problems, bool isUnaided)
     {
         var document = DocumentBounds.Find(text, start);
         foreach (var stray in document.StrayDirectives)
@@ -82,7 +82,7 @@ public static class YamlReader
         }
 
         if (document.Next >= 0) problems.Add(SecondDocument(text, document.Next));
-        var reader = new RecoveringReader(text, document.LineStart, document.End, problems, splitsAlways);
+        var reader = new RecoveringReader(text, document.LineStart, document.End, problems, isUnaided);
         return (reader.ReadRoot(document.Start), document.Next >= 0 ? document.Next : text.Length);
     }
 

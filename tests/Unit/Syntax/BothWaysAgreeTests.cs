@@ -11,15 +11,15 @@ public class BothWaysAgreeTests
 
     [Theory]
     [MemberData(nameof(Texts))]
-    public void The_small_reader_gives_the_parsers_tree(string text) => Compare(text, YamlReader.Way.Splitting);
+    public void Recovery_gives_it_without_asking_the_parser(string text) => Compare(text, YamlReader.Way.Unaided);
 
     [Theory]
     [MemberData(nameof(Texts))]
-    public void Halving_gives_the_parsers_tree(string text) => Compare(text, YamlReader.Way.Recovering);
+    public void Recovery_gives_the_parsers_tree(string text) => Compare(text, YamlReader.Way.Recovering);
 
     [Theory]
     [MemberData(nameof(Texts))]
-    public void They_agree_with_carriage_returns_too(string text) => Compare(text.Replace("\n", "\r\n"), YamlReader.Way.Splitting);
+    public void They_agree_with_carriage_returns_too(string text) => Compare(text.Replace("\n", "\r\n"), YamlReader.Way.Unaided);
 
     private static void Compare(string text, YamlReader.Way way)
     {
