@@ -231,14 +231,14 @@ public sealed partial class ShapeChecker
     }
 
     /// <summary>
-    /// True where a key may well stand in damaged text: in a line that is no key, in an unreadable value, or in a scalar that ran on over
-    /// its line.
+    /// True where a key may well stand in damaged text that a problem already covers: in a line that is no key, in an unreadable value,
+    /// or in a scalar that ran on over its line.
     /// </summary>
     private bool IsLost(string key, ObjectShape shape, ImmutableArray<Entry> entries) => entries.Any(entry => entry.Value switch
     {
         _ when entry.IsBroken && shape.Find(entry.Key.Value) is null => true,
         ErrorNode error => HasWord(tree.Source.Slice(error.Span).ToString(), key),
-        ScalarNode { Style: ScalarStyle.Plain, SpansLines: true } scalar => HasWord(scalar.Value, key),
+        ScalarNode { Style: ScalarStyle.Plain, SpansLines: true } scalar => broken.ContainsKey(scalar) && HasWord(scalar.Value, key),
         _ => false,
     });
 

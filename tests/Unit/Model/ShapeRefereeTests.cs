@@ -49,9 +49,10 @@ public class ShapeRefereeTests
         var tree = ShapeText.Read(ShapeSamples.Of(kind));
         foreach (var mapping in Nodes(tree.Root!).OfType<MappingNode>().ToList())
         {
-            foreach (var entry in mapping.Entries)
+            foreach (var (index, entry) in mapping.Entries.Index())
             {
                 Compare(tree, mapping, new MappingNode(mapping.Span, mapping.Entries.Remove(entry), mapping.IsFlow), kind, $"without {entry.Key.Value}");
+                if (index % 3 != 0) continue;
                 var renamed = new Entry(Plain(entry.Key.Value + "-x"), entry.Value, entry.Span);
                 Compare(tree, mapping, new MappingNode(mapping.Span, mapping.Entries.Replace(entry, renamed), mapping.IsFlow), kind, $"{entry.Key.Value} renamed");
             }
