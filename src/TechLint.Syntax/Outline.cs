@@ -134,6 +134,9 @@ internal sealed class Outline
         switch (text[at])
         {
             case '|' or '>':
+                // A header that is none owns no lines: what stands below it is read as it looks.
+                var header = Lexical.SkipBlanks(text, Lexical.SkipBlockHeader(text, at, line.End), line.End);
+                if (header < line.End && text[header] != '#') return line with { HasValue = true };
                 blockOwner = owner;
                 return line;
             case '"' or '\'':
@@ -182,11 +185,15 @@ internal sealed class Outline
         return isFlow && text[next] is ',' or ']' or '}' or ':' ? close : -1;
     }
 
-    /// <summary>The offset behind the bracket that closes a flow collection, or the place where its damage ends.</summary>
+    /// <summary>
+    /// The offset behind the bracket that closes a flow collection. Where none does, the place where its damage ends: before
+    /// the first line that looks like a key though no comma led to it, or where what is unclosed ends anyway.
+    /// </summary>
     private int FlowEnd(int at, int owner)
     {
         var open = 0;
         var isTokenStart = true;
+        var cut = -1;
         var lineEnd = Lexical.LineEnd(text, at, end);
         for (var i = at; i < end; i++)
         {
@@ -194,8 +201,16 @@ internal sealed class Outline
             if (Lexical.IsBreak(c))
             {
                 var next = Lexical.AfterBreak(text, i, end);
-                if (EndsUnclosed(next, owner)) return Lexical.TrimEnd(text, at, i);
+                if (EndsUnclosed(next, owner)) return cut >= 0 ? cut : Lexical.TrimEnd(text, at, i);
                 lineEnd = Lexical.LineEnd(text, next, end);
+                if (cut < 0)
+                {
+                    var behind = Lexical.TrimEnd(text, at, i);
+                    var first = Lexical.SkipBlanks(text, next, lineEnd);
+                    var isLedTo = text[behind - 1] is ',' or '{' or '[' or ':';
+                    if (!isLedTo && (Lexical.IsDash(text, first, lineEnd) || Lexical.KeyColon(text, first, lineEnd) >= 0)) cut = behind;
+                }
+
                 i = next - 1;
                 isTokenStart = true;
             }
@@ -229,7 +244,7 @@ internal sealed class Outline
             }
         }
 
-        return Lexical.TrimEnd(text, at, end);
+        return cut >= 0 ? cut : Lexical.TrimEnd(text, at, end);
     }
 
     private int StopOf(int at, int lineEnd, int owner)

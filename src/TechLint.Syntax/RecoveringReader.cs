@@ -242,7 +242,8 @@ internal sealed class RecoveringReader
         if (IsKey(at, lineEnd)) return ReadMapping(at, line, last, column, properties, depth);
 
         // Text that is no key, above keys at the same column: a key that is still being typed.
-        for (var i = line + 1; i < last; i++)
+        var mayBeTyped = lines[line].TokenEnd < 0 || at == lines[line].First;
+        for (var i = line + 1; i < last && mayBeTyped; i++)
         {
             if (lines[i].Indent != column) continue;
             if (lines[i].Kind == LineKind.Key) return ReadMapping(at, line, last, column, properties, depth);
@@ -282,7 +283,8 @@ internal sealed class RecoveringReader
             if (next.Indent > current.Column)
             {
                 // A key below a value that is already complete cannot belong to it.
-                if (isSequence || next.Kind != LineKind.Key || !head.HasKey || !head.HasValue) continue;
+                var isComplete = head.HasKey ? head.HasValue && !isSequence : head.TokenEnd >= 0;
+                if (next.Kind != LineKind.Key || !isComplete) continue;
             }
             else if (!isSequence && next.Indent == current.Column)
             {
@@ -352,7 +354,7 @@ internal sealed class RecoveringReader
             ReportOdd(part);
             var before = problems.Count;
             var entry = ReadEntry(part, depth);
-            if (Overrule(part, before, depth) is MappingNode { IsFlow: false, Anchor: null, Tag: null, Entries: [var read] }) entry = read;
+            if (Overrule(part, before, depth, isSequence: false) is MappingNode { Entries: [var read] }) entry = read;
             entries.Add(entry);
         }
     }
@@ -371,7 +373,7 @@ internal sealed class RecoveringReader
             ReportOdd(part);
             var before = problems.Count;
             var item = ReadItem(part, depth);
-            if (Overrule(part, before, depth) is SequenceNode { IsFlow: false, Anchor: null, Tag: null, Items: [var read] }) item = read;
+            if (Overrule(part, before, depth, isSequence: true) is SequenceNode { Items: [var read] }) item = read;
             items.Add(item);
         }
     }
@@ -380,18 +382,15 @@ internal sealed class RecoveringReader
     /// The parser's reading of a part in which something was found wrong: it knows corners of YAML that are not known here.
     /// Null where it finds fault too; what was found then stands, for this part and for all that hold it.
     /// </summary>
-    private Node? Overrule(Part part, int before, int depth)
+    private Node? Overrule(Part part, int before, int depth, bool isSequence)
     {
         if (isUnaided || problems.Count <= Math.Max(before, upheld) || problems.Count >= ReadingLimits.Problems) return null;
         var found = problems.GetRange(before, problems.Count - before);
         problems.RemoveRange(before, found.Count);
         var reading = Parse(part.At, outline.Lines[part.Last - 1].End, part.At - outline.Lines[part.Line].Start, depth - 1);
-        var isWhole = reading.Root switch
-        {
-            MappingNode mapping => !Lexical.IsDash(text, part.At, end) && mapping.Entries.Length == 1,
-            SequenceNode sequence => Lexical.IsDash(text, part.At, end) && sequence.Items.Length == 1,
-            _ => false,
-        };
+        var isWhole = isSequence
+            ? reading.Root is SequenceNode { IsFlow: false, Anchor: null, Tag: null, Items.Length: 1 }
+            : reading.Root is MappingNode { IsFlow: false, Anchor: null, Tag: null, Entries.Length: 1 };
         if (reading.Outcome == Outcome.Read && isWhole && reading.Root!.Span.Start == part.At) return reading.Root;
         problems.RemoveRange(before, problems.Count - before);
         problems.AddRange(found);
@@ -446,14 +445,15 @@ internal sealed class RecoveringReader
         return new Entry(AsKey(key), value, TextSpan.FromBounds(key.Span.Start, value.Span.End));
     }
 
-    /// <summary>A key written out with a question mark: the parser reads it, or nobody does.</summary>
+    /// <summary>A key written out with a question mark, which only the parser knows to read; or a colon without a key.</summary>
     private Entry ReadExplicit(Part part, int depth)
     {
         var stop = ContentEnd(part.At, part.Line, part.Last);
         var reading = Parse(part.At, stop, part.At - outline.Lines[part.Line].Start, depth - 1);
         if (reading is { Outcome: Outcome.Read, Root: MappingNode { Entries: [var entry] } }) return entry;
-        Report(part.At, Lexical.ContentEnd(text, part.At, outline.Lines[part.Line].End), Sentences.Unreadable);
-        return BrokenEntry(part.At, part.Line, part.Last);
+        if (!part.IsOdd) Report(part.At, part.At + 1, text[part.At] == ':' ? Sentences.NoKey : Sentences.Unreadable);
+        var value = ReadValue(part.At + 1, part.Line, part.Last, part.Column, part.At + 1, depth, mayHoldKeys: true);
+        return new Entry(Missing(part.At, Properties.None), value, TextSpan.FromBounds(part.At, value.Span.End), isBroken: true);
     }
 
     /// <summary>
@@ -465,6 +465,13 @@ internal sealed class RecoveringReader
         ref readonly var line = ref outline.Lines[part.Line];
         var at = part.At;
         var stop = Lexical.ContentEnd(text, at, line.End);
+        if (text[at] is '{' or '[')
+        {
+            if (!part.IsOdd) Report(at, stop, Sentences.NoKeyBeforeValue);
+            var flow = ReadInline(at, part.Line, part.Last, part.Column, Properties.None, depth);
+            return new Entry(Missing(at, Properties.None), flow, TextSpan.FromBounds(at, flow.Span.End), isBroken: true);
+        }
+
         var word = at;
         while (word < stop && !Lexical.IsSpace(text[word]) && text[word] != ':') word++;
         if (word == at) word = Math.Min(at + 1, stop);

@@ -16,6 +16,8 @@ internal static class Sentences
     public const string TooDeepIndent = "This line is indented deeper than the line above allows, whose value is already complete.";
     public const string TooShallowIndent = "This line is indented less than the lines beside it.";
     public const string NoColon = "A key must be followed by a colon and a space.";
+    public const string NoKey = "A key must stand before this colon.";
+    public const string NoKeyBeforeValue = "A key and a colon must stand before this.";
     public const string NoSpaceAfterColon = "A space must follow the colon.";
     public const string DashAmongKeys = "A list item cannot stand among keys.";
     public const string NoDash = "Each item of this list must start with a dash and a space.";

@@ -50,6 +50,12 @@ public static class YamlReader
 
     private static bool TryReadWhole(string text, int start, List<Problem> problems, out Node? root, out int end, out int failedAt)
     {
+        if (StrayDirective(text, start) is >= 0 and var stray)
+        {
+            (root, end, failedAt) = (null, text.Length, stray);
+            return false;
+        }
+
         var said = problems.Count;
         var reading = EventReader.Read(text, start, text.Length, 0, ReadingLimits.Depth, ReadingLimits.Nodes, problems);
         (root, end, failedAt) = (reading.Root, text.Length, reading.FailedAt);
@@ -71,6 +77,24 @@ public static class YamlReader
                 problems.RemoveRange(said, problems.Count - said);
                 return false;
         }
+    }
+
+    /// <summary>The offset of a line that starts with <c>%</c> where none may: the parser drops such lines without a word. -1 for none.</summary>
+    private static int StrayDirective(string text, int start)
+    {
+        var isFirst = start < text.Length && text[start] == '%';
+        var inside = text.AsSpan().IndexOf("\n%");
+        if (inside < 0) inside = text.AsSpan().IndexOf("\r%");
+        if (!isFirst && inside < 0) return -1;
+
+        var document = DocumentBounds.Find(text, start);
+        if (document.StrayDirectives is [var stray, ..]) return stray.Start;
+        for (var at = document.Start; at < document.End; at = Lexical.AfterBreak(text, Lexical.LineEnd(text, at, document.End), document.End))
+        {
+            if (text[at] == '%' && at > document.LineStart) return at;
+        }
+
+        return -1;
     }
 
     private static (Node? Root, int End) Recover(string text, int start, List<Problem> problems, bool isUnaided)

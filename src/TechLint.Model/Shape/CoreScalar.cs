@@ -20,10 +20,14 @@ internal static class CoreScalar
 
         var sign = text[0] is '-' or '+' ? 1 : 0;
         if (text.AsSpan(sign) is ".inf" or ".Inf" or ".INF") return CoreKind.NotFinite;
-        if (text.StartsWith("0o", StringComparison.Ordinal) && text.Length > 2 && text.AsSpan(2).IndexOfAnyExceptInRange('0', '7') < 0) return CoreKind.Integer;
-        if (text.StartsWith("0x", StringComparison.Ordinal) && text.Length > 2 && text.Skip(2).All(char.IsAsciiHexDigit)) return CoreKind.Integer;
-        return Decimal(text.AsSpan(sign));
+        return IsOctal(text) || IsHexadecimal(text) ? CoreKind.Integer : Decimal(text.AsSpan(sign));
     }
+
+    internal static bool IsOctal(string text) =>
+        text.StartsWith("0o", StringComparison.Ordinal) && text.Length > 2 && text.AsSpan(2).IndexOfAnyExceptInRange('0', '7') < 0;
+
+    internal static bool IsHexadecimal(string text) =>
+        text.StartsWith("0x", StringComparison.Ordinal) && text.Length > 2 && text.Skip(2).All(char.IsAsciiHexDigit);
 
     private static CoreKind Decimal(ReadOnlySpan<char> text)
     {

@@ -3,16 +3,17 @@ using System.Text.Json;
 namespace TechLint.Model.Shape;
 
 /// <summary>
-/// The shapes of the four kinds of file, each read from its embedded schema when it is first asked for. Binder, checker, hover, completion and
-/// formatter all read these, so that the schema speaks once.
+/// The shapes of the four kinds of file, each read from its embedded schema when it is first asked for. Binder, checker, hover,
+/// completion and formatter all read these, so that the schema speaks once.
 /// </summary>
 public static class FormatShapes
 {
-    private static readonly Lazy<ObjectShape>[] Shapes = [.. Enum.GetValues<FormatKind>().Select(kind => new Lazy<ObjectShape>(() => Read(kind)))];
+    private static readonly Lazy<ObjectShape>[] Shapes =
+        [.. Enum.GetValues<FormatKind>().Select(kind => new Lazy<ObjectShape>(() => Read(kind)))];
 
     public static ObjectShape Of(FormatKind kind) => Shapes[(int)kind].Value;
 
-    /// <summary>The name by which paths into a schema start: <c>technique</c>, <c>equipment</c>, <c>requirement</c>, <c>settings</c>.</summary>
+    /// <summary>The schema's file name without its endings; the paths of <see cref="Plausibility"/> start with it.</summary>
     public static string NameOf(FormatKind kind) => kind switch
     {
         FormatKind.Technique => "technique",

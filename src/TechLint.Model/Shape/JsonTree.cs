@@ -36,11 +36,19 @@ internal static class JsonTree
 
     private static JsonValue? Number(string text)
     {
-        if (text.StartsWith("0x", StringComparison.Ordinal))
-            return long.TryParse(text.AsSpan(2), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var hex) ? JsonValue.Create(hex) : null;
-        if (text.StartsWith("0o", StringComparison.Ordinal)) return JsonValue.Create(text.Skip(2).Aggregate(0m, (sum, digit) => Math.Min(sum, 1e18m) * 8 + digit - '0'));
-        if (text.Length < 28 && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var exact))
-            return JsonValue.Create(exact);
-        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) ? JsonValue.Create(number) : null;
+        const NumberStyles Digits = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
+        if (CoreScalar.IsOctal(text)) return JsonValue.Create(Based(text.AsSpan(2), 8));
+        if (CoreScalar.IsHexadecimal(text)) return JsonValue.Create(Based(text.AsSpan(2), 16));
+        if (text.Length < 28 && decimal.TryParse(text, Digits, CultureInfo.InvariantCulture, out var exact)) return JsonValue.Create(exact);
+        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+            ? JsonValue.Create(number)
+            : null;
+    }
+
+    private static double Based(ReadOnlySpan<char> digits, int radix)
+    {
+        var value = 0d;
+        foreach (var digit in digits) value = Math.Min(value, 1e18) * radix + Convert.ToInt32(digit.ToString(), 16);
+        return value;
     }
 }

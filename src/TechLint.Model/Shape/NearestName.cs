@@ -4,8 +4,9 @@ namespace TechLint.Model.Shape;
 public static class NearestName
 {
     /// <summary>
-    /// The nearest name within one edit for up to four characters, else two (Damerau-Levenshtein: one edit inserts, drops, changes or swaps).
-    /// Three would offer <c>outside-diameter</c> for <c>inside-diameter</c>. Failing that, the only name that has the text as one of its words.
+    /// The nearest name within one edit for up to four characters, else two (Damerau-Levenshtein: one edit inserts, drops, changes
+    /// or swaps). Three would offer <c>outside-diameter</c> for <c>inside-diameter</c>. Failing that, the only name that has the text
+    /// as one of its words.
     /// </summary>
     public static string? Of(string text, IEnumerable<string> names)
     {
@@ -45,7 +46,8 @@ public static class NearestName
             {
                 var cost = Same(left[i - 1], right[j - 1]) ? 0 : 1;
                 var least = Math.Min(Math.Min(last[j] + 1, current[j - 1] + 1), last[j - 1] + cost);
-                if (i > 1 && j > 1 && Same(left[i - 1], right[j - 2]) && Same(left[i - 2], right[j - 1])) least = Math.Min(least, before[j - 2] + 1);
+                var swapped = i > 1 && j > 1 && Same(left[i - 1], right[j - 2]) && Same(left[i - 2], right[j - 1]);
+                if (swapped) least = Math.Min(least, before[j - 2] + 1);
                 current[j] = least;
             }
 

@@ -16,8 +16,8 @@ public sealed record PlausibleBand(QuantityKind Kind, decimal Least, decimal Mos
 
 /// <summary>
 /// Bands that catch slips of a decimal place or of inch for millimetre: 12 in walls, 50 MHz probes, sound of 5 mm/s. They are wide on
-/// purpose, and are no requirement: all are common practice, without a source. Keyed by kind of file and path of keys; list entries add no step
-/// to the path, and a band holds for the ends of a range and for both sides too.
+/// purpose, and are no requirement: all are common practice, without a source. Keyed by kind of file and path of keys; list entries add
+/// no step to the path, and a band holds for the ends of a range and for both sides too.
 /// </summary>
 public static class Plausibility
 {
@@ -124,6 +124,7 @@ public static class Plausibility
     private static PlausibleBand Band((string Path, string Least, string Most, string What) row)
     {
         var least = QuantityParser.Parse(row.Least)!.Value;
-        return new PlausibleBand(least.Kind, least.Exact, QuantityParser.Parse(row.Most)!.Value.Exact, $"{row.What} of {row.Least} to {row.Most}");
+        var most = QuantityParser.Parse(row.Most)!.Value;
+        return new PlausibleBand(least.Kind, least.Exact, most.Exact, $"{row.What} of {row.Least} to {row.Most}");
     }
 }

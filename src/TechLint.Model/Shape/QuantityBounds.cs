@@ -8,7 +8,8 @@ namespace TechLint.Model.Shape;
 /// <param name="LeastIncluded">Whether the lower bound itself may stand.</param>
 /// <param name="Most">The upper bound, or null.</param>
 /// <param name="MostIncluded">Whether the upper bound itself may stand.</param>
-public sealed record QuantityBounds(QuantityKind Kind, decimal? Least = null, bool LeastIncluded = true, decimal? Most = null, bool MostIncluded = true)
+public sealed record QuantityBounds(QuantityKind Kind, decimal? Least = null, bool LeastIncluded = true, decimal? Most = null,
+    bool MostIncluded = true)
 {
     public bool Hold(decimal value)
     {

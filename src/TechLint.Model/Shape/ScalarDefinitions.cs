@@ -10,7 +10,8 @@ namespace TechLint.Model.Shape;
 /// </summary>
 internal static class ScalarDefinitions
 {
-    public static readonly FrozenDictionary<string, ImmutableArray<QuantityBounds>> Quantities = new Dictionary<string, ImmutableArray<QuantityBounds>>(StringComparer.Ordinal)
+    public static readonly FrozenDictionary<string, ImmutableArray<QuantityBounds>> Quantities =
+        new Dictionary<string, ImmutableArray<QuantityBounds>>(StringComparer.Ordinal)
     {
         ["length"] = [new(QuantityKind.Length, 0)],
         ["signed-length"] = [new(QuantityKind.Length)],
@@ -37,7 +38,8 @@ internal static class ScalarDefinitions
     /// <summary>The value of a limit: a quantity of any kind, or a bare number where the limit is a count.</summary>
     public const string AnyQuantity = "limit-value";
 
-    public static readonly FrozenDictionary<string, Func<string, bool>> Words = new Dictionary<string, Func<string, bool>>(StringComparer.Ordinal)
+    public static readonly FrozenDictionary<string, Func<string, bool>> Words =
+        new Dictionary<string, Func<string, bool>>(StringComparer.Ordinal)
     {
         ["id"] = text => IsWord(text, char.IsAsciiLetterLower),
         ["technique-id"] = text => IsWord(text, char.IsAsciiLetter),

@@ -22,8 +22,8 @@ internal static class ScalarJudge
         var kind = CoreScalar.KindOf(scalar);
         return shape switch
         {
-            TextShape => kind is CoreKind.Null or CoreKind.Boolean or CoreKind.NotFinite || scalar.Value.Length == 0 ? Wrong(scalar, shape) : null,
-            IdShape id => kind is not (CoreKind.Null or CoreKind.Boolean or CoreKind.NotFinite) && id.Matches(scalar.Value)
+            TextShape => IsNoText(kind) || scalar.Value.Length == 0 ? Wrong(scalar, shape) : null,
+            IdShape id => !IsNoText(kind) && id.Matches(scalar.Value)
                 ? null : Wrong(scalar, shape, SuggestId(scalar.Value, id)),
             EnumShape choice => choice.Values.Contains(scalar.Value, StringComparer.Ordinal)
                 ? null : Wrong(scalar, shape, NearestName.Of(scalar.Value, choice.Values)),
@@ -37,6 +37,9 @@ internal static class ScalarJudge
             _ => Wrong(scalar, shape),
         };
     }
+
+    /// <summary>What another reader would take for something else than text or a number.</summary>
+    private static bool IsNoText(CoreKind kind) => kind is CoreKind.Null or CoreKind.Boolean or CoreKind.NotFinite;
 
     /// <summary>What stands at a place, to stand behind "found".</summary>
     public static string Found(Node node) => node switch
@@ -58,7 +61,7 @@ internal static class ScalarJudge
         switch (fault)
         {
             case QuantityFault.None: break;
-            case QuantityFault.NoUnit: return new ScalarFault("unit-missing", [Shorten(text), Units(shape)]);
+            case QuantityFault.NoUnit: return new ScalarFault("unit-missing", [Shorten(text), Symbols(shape)]);
             case QuantityFault.DecimalComma: return Wrong(scalar, shape, SuggestPoint(text, shape));
             case QuantityFault.UnknownUnit: return Wrong(scalar, shape, UnitSpelling.Suggest(text, unitStart, shape));
             default: return Wrong(scalar, shape);
@@ -73,7 +76,8 @@ internal static class ScalarJudge
         if (!bounds.Hold(quantity.Exact)) return Wrong(scalar, shape);
         foreach (var band in bands)
         {
-            if (band.Kind == quantity.Kind && !band.Holds(quantity.Exact)) return new ScalarFault("value-implausible", [Shorten(text), band.Expectation]);
+            if (band.Kind == quantity.Kind && !band.Holds(quantity.Exact))
+                return new ScalarFault("value-implausible", [Shorten(text), band.Expectation]);
         }
 
         return null;
@@ -96,11 +100,11 @@ internal static class ScalarJudge
         return QuantityParser.Parse(candidate) is { } quantity && shape.BoundsOf(quantity.Kind) is not null ? candidate : null;
     }
 
-    private static bool IsDecimal(string text) =>
-        text.Length <= 20 && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _);
+    private static bool IsDecimal(string text) => text.Length <= 20
+        && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out _);
 
-    private static string Units(QuantityShape shape) =>
-        string.Join(", ", shape.Bounds.SelectMany(bounds => TechLint.Ultrasonics.Quantities.Units.Of(bounds.Kind)).Select(unit => unit.Symbol));
+    private static string Symbols(QuantityShape shape) =>
+        string.Join(", ", shape.Bounds.SelectMany(bounds => Units.Of(bounds.Kind)).Select(unit => unit.Symbol));
 
     private static string Words(QuantityKind kind) => kind switch
     {

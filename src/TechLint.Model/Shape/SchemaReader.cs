@@ -24,11 +24,12 @@ internal sealed class SchemaReader
         {
             return type.GetString() switch
             {
-                "object" when schema.TryGetProperty("properties", out var properties) => ReadObject(schema, properties, title, path),
+                "object" when schema.TryGetProperty("properties", out var keys) => ReadObject(schema, keys, title, path),
                 "object" => new MapShape(title, ReadValue(schema.GetProperty("additionalProperties"), path)),
                 "array" => new ListShape(title, ReadValue(schema.GetProperty("items"), path), Number(schema, "minItems") ?? 0),
                 "string" => new EnumShape(title, Strings(schema.GetProperty("enum"))),
-                "integer" when schema.TryGetProperty("enum", out var only) => new IntegerShape(title, only[0].GetInt32(), only[0].GetInt32()),
+                "integer" when schema.TryGetProperty("enum", out var only) =>
+                    new IntegerShape(title, only[0].GetInt32(), only[0].GetInt32()),
                 "integer" => new IntegerShape(title, Number(schema, "minimum") ?? int.MinValue, Number(schema, "maximum") ?? int.MaxValue),
                 "boolean" => new BooleanShape(title),
                 _ => throw Unknown(path),
@@ -40,7 +41,9 @@ internal sealed class SchemaReader
         return new AnyOfShape(title, alternatives.ToImmutable());
     }
 
-    /// <summary>Definitions of scalars are shared; those that hold keys are read again at each place, since what is plausible differs.</summary>
+    /// <summary>
+    /// Definitions of scalars are shared; those that hold keys are read again at each place, since what is plausible differs.
+    /// </summary>
     private ValueShape ReadReference(string name, string path)
     {
         if (scalars.TryGetValue(name, out var known)) return known;
@@ -73,8 +76,8 @@ internal sealed class SchemaReader
                 Examples(property.Value), ReadValue(property.Value, below), Plausibility.At(below)));
         }
 
-        return new ObjectShape(title, keys.ToImmutable(), Number(schema, "minProperties") ?? 0, Number(schema, "maxProperties") ?? int.MaxValue,
-            ReadConditions(schema));
+        return new ObjectShape(title, keys.ToImmutable(), Number(schema, "minProperties") ?? 0,
+            Number(schema, "maxProperties") ?? int.MaxValue, ReadConditions(schema));
     }
 
     private static ImmutableArray<Condition> ReadConditions(JsonElement schema)
@@ -141,13 +144,16 @@ internal sealed class SchemaReader
         return examples.IsEmpty ? words : $"{words}, such as {examples[0]}";
     }
 
-    private static ImmutableArray<string> Examples(JsonElement schema) => schema.TryGetProperty("examples", out var examples) ? Strings(examples) : [];
+    private static ImmutableArray<string> Examples(JsonElement schema) =>
+        schema.TryGetProperty("examples", out var examples) ? Strings(examples) : [];
 
     private static ImmutableArray<string> Strings(JsonElement list) => [.. list.EnumerateArray().Select(item => item.GetString()!)];
 
     private static string? Text(JsonElement schema, string name) => schema.TryGetProperty(name, out var value) ? value.GetString() : null;
 
-    private static int? Number(JsonElement schema, string name) => schema.TryGetProperty(name, out var value) ? value.GetInt32() : null;
+    private static int? Number(JsonElement schema, string name) =>
+        schema.TryGetProperty(name, out var value) ? value.GetInt32() : null;
 
-    private static InvalidOperationException Unknown(string path) => new($"The schema has a form that its reader does not know, at {path}.");
+    private static InvalidOperationException Unknown(string path) =>
+        new($"The schema has a form that its reader does not know, at {path}.");
 }

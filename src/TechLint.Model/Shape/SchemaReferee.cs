@@ -17,7 +17,8 @@ public sealed record SchemaFault(string At, string Keyword);
 /// </summary>
 public static class SchemaReferee
 {
-    private static readonly Lazy<JsonSchema>[] Schemas = [.. Enum.GetValues<FormatKind>().Select(kind => new Lazy<JsonSchema>(() => Load(kind)))];
+    private static readonly Lazy<JsonSchema>[] Schemas =
+        [.. Enum.GetValues<FormatKind>().Select(kind => new Lazy<JsonSchema>(() => Load(kind)))];
 
     public static bool IsValid(SyntaxTree tree, FormatKind kind) => Evaluate(tree, kind, OutputFormat.Flag).IsValid;
 
@@ -26,7 +27,7 @@ public static class SchemaReferee
     {
         var faults = ImmutableArray.CreateBuilder<SchemaFault>();
         Collect(Evaluate(tree, kind, OutputFormat.Hierarchical), faults);
-        return faults.ToImmutable();
+        return [.. faults.Distinct()];
     }
 
     private static EvaluationResults Evaluate(SyntaxTree tree, FormatKind kind, OutputFormat format)
@@ -42,7 +43,8 @@ public static class SchemaReferee
         foreach (var keyword in result.Errors?.Keys.Order(StringComparer.Ordinal) ?? Enumerable.Empty<string>())
         {
             chooses |= keyword is "anyOf";
-            faults.Add(new SchemaFault(result.InstanceLocation.ToString(), keyword));
+            // A schema that is plainly false, as at a key that does not belong, gives its reason without a keyword.
+            faults.Add(new SchemaFault(result.InstanceLocation.ToString(), keyword.Length == 0 ? "false" : keyword));
         }
 
         if (chooses) return;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TechLint.Syntax;
-using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Model.Shape;
 
@@ -18,7 +17,7 @@ namespace TechLint.Model.Shape;
 /// <item><c>duplicate-id</c>: id, the entry's title</item>
 /// </list>
 /// </summary>
-public sealed class ShapeChecker
+public sealed partial class ShapeChecker
 {
     private readonly List<Problem> problems = [];
     private readonly HashSet<(string Code, TextSpan Span)> told = [];
@@ -35,7 +34,8 @@ public sealed class ShapeChecker
         var checker = new ShapeChecker(tree);
         var shape = FormatShapes.Of(kind);
         var owner = FormatShapes.NameOf(kind);
-        if (tree.Root is null or ScalarNode { IsMissing: true }) checker.Report("missing-key", tree.Root?.Span ?? default, [shape.Keys[0].Name, owner]);
+        if (tree.Root is null or ScalarNode { IsMissing: true })
+            checker.Report("missing-key", tree.Root?.Span ?? default, [shape.Keys[0].Name, owner]);
         else checker.Check(tree.Root, shape, Demand.None, [], new Place(null, owner, null));
         return new ShapeCheck([.. checker.problems.OrderBy(problem => problem.Span)], checker.broken, checker.brokenKeys);
     }
@@ -93,11 +93,13 @@ public sealed class ShapeChecker
         {
             // The alternative meant is the one most of whose keys stand here.
             var entries = mapping.EffectiveEntries();
-            chosen = serving.MaxBy(alternative => alternative is ObjectShape group ? entries.Count(entry => group.Find(entry.Key.Value) is not null) : 0)!;
+            chosen = serving.MaxBy(alternative =>
+                alternative is ObjectShape group ? entries.Count(entry => group.Find(entry.Key.Value) is not null) : 0)!;
         }
 
         // Where a word fits none of several, say all that belongs here; a number was meant as the one value.
-        if (node is ScalarNode scalar && !StartsLikeNumber(scalar.Value) && ScalarJudge.Judge(scalar, chosen, bands) is { Code: "wrong-value" } fault)
+        if (node is ScalarNode scalar && !StartsLikeNumber(scalar.Value)
+            && ScalarJudge.Judge(scalar, chosen, bands) is { Code: "wrong-value" } fault)
             WrongScalar(scalar, new ScalarFault("wrong-value", [fault.Arguments[0], shape.Expected, fault.Arguments[2]]), place);
         else Check(node, chosen, demand, bands, place);
     }
@@ -144,7 +146,8 @@ public sealed class ShapeChecker
 
             if (!MapShape.IsName(entry.Key.Value))
             {
-                var problem = Report("wrong-value", entry.Key.Span, [ScalarJudge.Found(entry.Key), "a name of small letters, digits and hyphens", ""]);
+                var problem = Report("wrong-value", entry.Key.Span,
+                    [ScalarJudge.Found(entry.Key), "a name of small letters, digits and hyphens", ""]);
                 broken.TryAdd(entry.Value, problem);
                 continue;
             }
@@ -197,7 +200,7 @@ public sealed class ShapeChecker
             }
 
             if (shape.Find(name) is not null && !forbidden) continue;
-            var allowed = shape.Keys.Select(key => key.Name).Where(key => !demand.Forbidden.Contains(key, StringComparer.Ordinal)).ToArray();
+            var allowed = shape.Keys.Select(key => key.Name).Except(demand.Forbidden, StringComparer.Ordinal).ToArray();
             var nearest = NearestName.Of(name, allowed.Where(key => Find(entries, key) is null).ToArray());
             var problem = Report("unknown-key", entry.Key.Span, [name, nearest ?? "", Names(allowed)]);
             if (entry.Value is not AliasNode) broken.TryAdd(entry.Value, problem);
@@ -209,7 +212,8 @@ public sealed class ShapeChecker
         return meant;
     }
 
-    private void CheckMissing(MappingNode mapping, ObjectShape shape, Demand demand, ImmutableArray<Entry> entries, HashSet<string> suspects, Place place)
+    private void CheckMissing(MappingNode mapping, ObjectShape shape, Demand demand, ImmutableArray<Entry> entries,
+        HashSet<string> suspects, Place place)
     {
         var wanted = shape.Keys.Where(key => key.IsRequired).Select(key => key.Name).Union(demand.Required, StringComparer.Ordinal)
             .Where(key => !demand.Forbidden.Contains(key, StringComparer.Ordinal)).Select(key => (string[])[key])
@@ -220,18 +224,21 @@ public sealed class ShapeChecker
             if (keys.Any(key => Find(entries, key) is not null)) continue;
             var silent = keys.Any(key => suspects.Contains(key) || IsLost(key, shape, entries));
             var owner = IdentityOf(entries) is { } id && place.Key is null ? $"{place.Owner} {id.Value}" : place.Owner;
-            var problem = silent ? null : Report("missing-key", MissingSpan(mapping, entries, place), [string.Join(" or ", keys), owner], distinct: string.Join(' ', keys));
+            var names = string.Join(" or ", keys);
+            var problem = silent ? null : Report("missing-key", MissingSpan(mapping, entries, place), [names, owner], distinct: names);
             foreach (var key in keys) brokenKeys.TryAdd((mapping, key), problem);
         }
     }
 
-    /// <summary>True where a key may well stand in damaged text: in a line that is no key, in an unreadable value, or in a scalar that ran on
-    /// over its line.</summary>
+    /// <summary>
+    /// True where a key may well stand in damaged text that a problem already covers: in a line that is no key, in an unreadable value,
+    /// or in a scalar that ran on over its line.
+    /// </summary>
     private bool IsLost(string key, ObjectShape shape, ImmutableArray<Entry> entries) => entries.Any(entry => entry.Value switch
     {
         _ when entry.IsBroken && shape.Find(entry.Key.Value) is null => true,
         ErrorNode error => HasWord(tree.Source.Slice(error.Span).ToString(), key),
-        ScalarNode { Style: ScalarStyle.Plain, SpansLines: true } scalar => HasWord(scalar.Value, key),
+        ScalarNode { Style: ScalarStyle.Plain, SpansLines: true } scalar => broken.ContainsKey(scalar) && HasWord(scalar.Value, key),
         _ => false,
     });
 
@@ -242,7 +249,8 @@ public sealed class ShapeChecker
         text.Split([' ', '\t', '\r', '\n', '{', ',', ':'], StringSplitOptions.RemoveEmptyEntries).Contains(word, StringComparer.Ordinal);
 
     private static TextSpan MissingSpan(MappingNode mapping, ImmutableArray<Entry> entries, Place place) =>
-        place.Alias?.Span ?? place.Key ?? IdentityOf(entries)?.ContentSpan ?? (mapping.Entries.IsEmpty ? mapping.Span : mapping.Entries[0].Key.Span);
+        place.Alias?.Span ?? place.Key ?? IdentityOf(entries)?.ContentSpan
+        ?? (mapping.Entries.IsEmpty ? mapping.Span : mapping.Entries[0].Key.Span);
 
     private static ScalarNode? IdentityOf(ImmutableArray<Entry> entries) =>
         (Find(entries, "id") ?? Find(entries, "station")) is { } entry && ScalarOf(entry.Value) is { IsMissing: false } id ? id : null;
@@ -295,43 +303,6 @@ public sealed class ShapeChecker
         return true;
     }
 
-    private void CheckRange(MappingNode mapping, ImmutableArray<Entry> entries)
-    {
-        if (QuantityAt(entries, "from") is not { } from || QuantityAt(entries, "to") is not { } to || from.Value.Kind != to.Value.Kind) return;
-        if (from.Value.Exact <= to.Value.Exact) return;
-        var span = TextSpan.FromBounds(Math.Min(from.Scalar.ContentSpan.Start, to.Scalar.ContentSpan.Start), Math.Max(from.Scalar.ContentSpan.End, to.Scalar.ContentSpan.End));
-        broken.TryAdd(mapping, Report("range-reversed", mapping.Span.Contains(span) ? span : mapping.Span, [from.Scalar.Value, to.Scalar.Value]));
-    }
-
-    /// <summary>A round body has a bore: even its thinnest wall and its largest diameter must leave one.</summary>
-    private void CheckBore(ImmutableArray<Entry> entries)
-    {
-        if (Extreme(entries, "thickness", "from", (one, other) => one < other) is not { } wall) return;
-        if (Extreme(entries, "outside-diameter", "to", (one, other) => one > other) is not { } diameter) return;
-        if (wall.Value.Exact * 2 < diameter.Value.Exact) return;
-        var problem = Report("wrong-value", diameter.Scalar.ContentSpan, [diameter.Scalar.Value, $"more than twice the thickness of {wall.Scalar.Value}", ""]);
-        broken.TryAdd(diameter.Scalar, problem);
-    }
-
-    /// <summary>The least or greatest length at a key that holds a length, a range or one of them for each side; null where it is open or broken.</summary>
-    private (ScalarNode Scalar, Quantity Value)? Extreme(ImmutableArray<Entry> entries, string key, string end, Func<decimal, decimal, bool> isBetter)
-    {
-        if (QuantityAt(entries, key) is { } single) return single.Value.Kind == QuantityKind.Length ? single : null;
-        if (Find(entries, key) is not { } entry || broken.ContainsKey(entry.Value)) return null;
-        if (entry.Value.Resolve() is not MappingNode mapping || broken.ContainsKey(mapping)) return null;
-        var below = mapping.EffectiveEntries();
-        if (QuantityAt(below, end) is { } bound) return bound.Value.Kind == QuantityKind.Length ? bound : null;
-        if (Extreme(below, "left", end, isBetter) is not { } left || Extreme(below, "right", end, isBetter) is not { } right) return null;
-        return isBetter(left.Value.Exact, right.Value.Exact) ? left : right;
-    }
-
-    private (ScalarNode Scalar, Quantity Value)? QuantityAt(ImmutableArray<Entry> entries, string key)
-    {
-        if (Find(entries, key) is not { } entry || broken.ContainsKey(entry.Value)) return null;
-        if (ScalarOf(entry.Value) is not { } scalar || broken.ContainsKey(scalar)) return null;
-        return QuantityParser.Parse(scalar.Value) is { } quantity ? (scalar, quantity) : null;
-    }
-
     private static Entry? Find(ImmutableArray<Entry> entries, string key)
     {
         foreach (var entry in entries)
@@ -364,7 +335,11 @@ public sealed class ShapeChecker
         return problem;
     }
 
-    private static bool StartsLikeNumber(string text) => text.Length > 0 && (char.IsAsciiDigit(text[0]) || (text.Length > 1 && text[0] is '-' or '+' && char.IsAsciiDigit(text[1])));
+    private static bool StartsLikeNumber(string text)
+    {
+        var digits = text.AsSpan().TrimStart("+-");
+        return digits.Length > 0 && char.IsAsciiDigit(digits[0]);
+    }
 
     private static string Names(IEnumerable<string> names) => string.Join(", ", names);
 

@@ -15,7 +15,8 @@ internal static class UnitSpelling
         {
             foreach (var unit in Units.Of(bounds.Kind))
             {
-                if (string.Equals(unit.Symbol, symbol, StringComparison.OrdinalIgnoreCase)) return $"{text[..unitStart].TrimEnd()} {unit.Symbol}";
+                if (string.Equals(unit.Symbol, symbol, StringComparison.OrdinalIgnoreCase))
+                    return $"{text[..unitStart].TrimEnd()} {unit.Symbol}";
             }
         }
 

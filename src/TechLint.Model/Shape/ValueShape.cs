@@ -68,8 +68,8 @@ public sealed class MapShape(string title, ValueShape value) : ValueShape(title)
     public override string Expected => "a group of names with their values";
 
     /// <summary>Names of rules and limits: small letters, digits and hyphens, a letter first.</summary>
-    public static bool IsName(string text) =>
-        text.Length > 0 && char.IsAsciiLetterLower(text[0]) && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
+    public static bool IsName(string text) => text.Length > 0 && char.IsAsciiLetterLower(text[0])
+        && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-');
 }
 
 public sealed class EnumShape(string title, ImmutableArray<string> values) : ValueShape(title)

@@ -49,9 +49,10 @@ public class ShapeRefereeTests
         var tree = ShapeText.Read(ShapeSamples.Of(kind));
         foreach (var mapping in Nodes(tree.Root!).OfType<MappingNode>().ToList())
         {
-            foreach (var entry in mapping.Entries)
+            foreach (var (index, entry) in mapping.Entries.Index())
             {
                 Compare(tree, mapping, new MappingNode(mapping.Span, mapping.Entries.Remove(entry), mapping.IsFlow), kind, $"without {entry.Key.Value}");
+                if (index % 3 != 0) continue;
                 var renamed = new Entry(Plain(entry.Key.Value + "-x"), entry.Value, entry.Span);
                 Compare(tree, mapping, new MappingNode(mapping.Span, mapping.Entries.Replace(entry, renamed), mapping.IsFlow), kind, $"{entry.Key.Value} renamed");
             }
@@ -119,7 +120,8 @@ public class ShapeRefereeTests
         var tree = ShapeText.Read("techlint: 1\nscope: [{joint: seams, thickness: 5}]\nextra: 1\n");
 
         SchemaReferee.Faults(tree, FormatKind.Settings).Should().Contain(fault => fault.At == "/scope/0/thickness")
-            .And.Contain(fault => fault.At == "/extra" || fault.Keyword == "additionalProperties");
+            .And.Contain(new SchemaFault("/extra", "false"))
+            .And.OnlyHaveUniqueItems();
     }
 
     private static void Compare(SyntaxTree tree, Node target, Node replacement, FormatKind kind, string how) =>
