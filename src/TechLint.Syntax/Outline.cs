@@ -195,56 +195,54 @@ internal sealed class Outline
         var isTokenStart = true;
         var cut = -1;
         var lineEnd = Lexical.LineEnd(text, at, end);
+        var last = at; // The last character that is neither white space nor comment.
         for (var i = at; i < end; i++)
         {
             var c = text[i];
             if (Lexical.IsBreak(c))
             {
                 var next = Lexical.AfterBreak(text, i, end);
-                if (EndsUnclosed(next, owner)) return cut >= 0 ? cut : Lexical.TrimEnd(text, at, i);
+                if (EndsUnclosed(next, owner)) break;
                 lineEnd = Lexical.LineEnd(text, next, end);
-                if (cut < 0)
-                {
-                    var behind = Lexical.TrimEnd(text, at, i);
-                    var first = Lexical.SkipBlanks(text, next, lineEnd);
-                    var isLedTo = text[behind - 1] is ',' or '{' or '[' or ':';
-                    if (!isLedTo && (Lexical.IsDash(text, first, lineEnd) || Lexical.KeyColon(text, first, lineEnd) >= 0)) cut = behind;
-                }
-
+                if (cut < 0 && EndsUnled(text[last], next, lineEnd, owner)) cut = last + 1;
                 i = next - 1;
                 isTokenStart = true;
-            }
-            else if (c is '{' or '[')
-            {
-                open++;
-                isTokenStart = true;
-            }
-            else if (c is '}' or ']')
-            {
-                if (--open == 0) return i + 1;
-            }
-            else if (c is '"' or '\'' && isTokenStart)
-            {
-                var close = QuoteEnd(i, lineEnd, owner, isFlow: true);
-                i = (close < 0 ? Lexical.UnclosedQuoteEnd(text, i, lineEnd) : close) - 1;
-                if (i >= lineEnd) lineEnd = Lexical.LineEnd(text, i + 1, end);
-                isTokenStart = false;
             }
             else if (c == '#' && Lexical.IsSpace(text[i - 1]))
             {
                 i = lineEnd - 1;
             }
-            else if (c is ',' or ':')
-            {
-                isTokenStart = true;
-            }
             else if (!Lexical.IsBlank(c))
             {
-                isTokenStart = false;
+                if (c is '"' or '\'' && isTokenStart)
+                {
+                    var close = QuoteEnd(i, lineEnd, owner, isFlow: true);
+                    i = (close < 0 ? Lexical.UnclosedQuoteEnd(text, i, lineEnd) : close) - 1;
+                    if (i >= lineEnd) lineEnd = Lexical.LineEnd(text, i + 1, end);
+                }
+                else if (c is '{' or '[')
+                {
+                    open++;
+                }
+                else if (c is '}' or ']' && --open == 0)
+                {
+                    return i + 1;
+                }
+
+                isTokenStart = c is '{' or '[' or ',' or ':';
+                last = i;
             }
         }
 
-        return cut >= 0 ? cut : Lexical.TrimEnd(text, at, end);
+        return cut >= 0 ? cut : last + 1;
+    }
+
+    /// <summary>True for a line, inside what may be unclosed, that looks like a block's: no comma leads to it, or it stands beside the opening.</summary>
+    private bool EndsUnled(char before, int lineStart, int lineEnd, int owner)
+    {
+        var first = Lexical.SkipBlanks(text, lineStart, lineEnd);
+        if (before is ',' or '{' or '[' or ':' && first - lineStart > owner + 1) return false;
+        return Lexical.IsDash(text, first, lineEnd) || Lexical.KeyColon(text, first, lineEnd) >= 0;
     }
 
     private int StopOf(int at, int lineEnd, int owner)

@@ -158,8 +158,12 @@ public static class YamlReader
     {
         if (problems.Count == 0) return [];
         var isCut = problems.Count >= ReadingLimits.Problems;
-        // A stable order: problems at one place stay as they were found.
-        var ordered = problems.OrderBy(problem => problem.Span).Take(ReadingLimits.Problems).ToList();
+        // Problems at one place stay as they were found. (OrderBy with Take is quadratic on two ascending runs, as found here.)
+        var sorted = new (TextSpan Span, int Index)[problems.Count];
+        for (var i = 0; i < sorted.Length; i++) sorted[i] = (problems[i].Span, i);
+        Array.Sort(sorted);
+        var ordered = new List<Problem>();
+        for (var i = 0; i < Math.Min(sorted.Length, ReadingLimits.Problems); i++) ordered.Add(problems[sorted[i].Index]);
         foreach (var limit in problems.Where(problem => string.Equals(problem.Code, Sentences.LimitCode, StringComparison.Ordinal)))
         {
             if (!ordered.Contains(limit)) ordered.Add(limit);
