@@ -73,7 +73,7 @@ public sealed class StudyCoverageTests
         }
 
         At(Frame(window.To.Millimetres + 0.2, Left, Right)).Coverage.IsComplete.Should().BeFalse();
-        new Study(Frame(Left, Right)).CoveringOffsets("no such setup", [], band).Should().BeNull(, default);
+        new Study(Frame(Left, Right)).CoveringOffsets("no such setup", [], band, default).Should().BeNull();
     }
 
     private static Examination Frame(params Beam[] beams) => Frame(0, beams);
