@@ -9,7 +9,8 @@ namespace TechLint.Ultrasonics.Beams;
 /// tests/Validation), so <c>w = 0.886 λ s/A</c> from the near-field length <c>N = A²/4λ</c> on; up to there the width falls
 /// linearly from A to its value at N (0.2215 A). Focused at F: the paraxial (Fresnel) field at s is the unfocused one at
 /// <c>1/s' = |1/s − 1/F|</c>, drawn to the scale s/s'. A focus beyond N is no focus: the width is then the unfocused one.
-/// How far the model may be off is stated where it is held to a simulated field.
+/// Held to a simulated field (tests/Validation, BeamWidthTests) it is narrow, never wide: within 5 % at a focus, unfocused by 25 % at
+/// 1.2 N and 5 % at 2 N.
 /// </remarks>
 public readonly struct BeamWidth
 {

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
@@ -13,24 +14,71 @@ public sealed class Study
     /// <summary>Raised whenever a verdict kernel changes, so that kept results are not mixed.</summary>
     public const int KernelVersion = 1;
 
-    public Study(Examination examination) => Examination = examination;
+    private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
+
+    private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness), Lazy<OffsetWindow?>> windows = new();
+    private readonly Lazy<WorstCoverage> coverage;
+
+    public Study(Examination examination)
+    {
+        Examination = examination;
+        coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+    }
 
     public Examination Examination { get; }
 
     /// <summary>The section at one thickness and diameter, probes at their stated places.</summary>
     /// <param name="thickness">Wall.</param>
     /// <param name="outsideDiameter">Null for a flat part.</param>
-    public CaseStudy At(Length thickness, Length? outsideDiameter) => throw new NotSupportedException();
+    public CaseStudy At(Length thickness, Length? outsideDiameter) =>
+        cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
-    public ImmutableArray<CaseStudy> Cases => throw new NotSupportedException();
+    public ImmutableArray<CaseStudy> Cases => [.. BandEnds().Append(WorstPlace()).Distinct().Select(ends => At(ends.Thickness, ends.OutsideDiameter))];
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
-    public WorstCoverage Coverage => throw new NotSupportedException();
+    public WorstCoverage Coverage => coverage.Value;
 
     /// <summary>
     /// The index offsets that cover: moves the probes named (all sound-beam probes of a pass where empty) together by the same amount away from or towards
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
-    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) => throw new NotSupportedException();
+    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) =>
+        windows.GetOrAdd(
+            (passId, new EquatableArray<int>(stations), thickness),
+            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness))).Value;
+
+    /// <summary>An open upper diameter is judged to the flat limit.</summary>
+    private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
+    {
+        var band = Examination.OutsideDiameter;
+        Length?[] diameters = band is { } known ? [known.From ?? known.To ?? Examination.FlatFrom, known.To ?? Examination.FlatFrom] : [null];
+        Length?[] walls = [Examination.Thickness.From ?? Examination.Thickness.To, Examination.Thickness.To ?? Examination.Thickness.From];
+        foreach (var wall in walls)
+        {
+            if (wall is not { } thickness) continue;
+            foreach (var diameter in diameters) yield return (thickness, diameter);
+        }
+    }
+
+    /// <summary>Where the search took the surface for flat, the band's own upper end (or the flat limit) stands for it.</summary>
+    private (Length Thickness, Length? OutsideDiameter) WorstPlace()
+    {
+        var worst = Coverage;
+        return (worst.Thickness, worst.OutsideDiameter ?? (Examination.OutsideDiameter is { } band ? band.To ?? Examination.FlatFrom : null));
+    }
+
+    private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
+    {
+        var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
+        foreach (var pass in Examination.Passes)
+        {
+            var section = PassSection.Of(Examination, pass, thickness, outsideDiameter);
+            passes.Add(section is null ? PassWork.Impossible(pass) : PassWork.Of(section));
+        }
+
+        return new CaseStudy(
+            thickness, outsideDiameter, passes.MoveToImmutable(),
+            ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
+    }
 }
