@@ -152,7 +152,7 @@ internal static class CoverageKernel
         }
 
         // From what is missing, so that nothing missing gives 100 exactly.
-        sums.Volume = new Share(100 - (100 * missing / sums.Area));
+        sums.Volume = new Share(Math.Max(0, 100 - (100 * missing / sums.Area)));
         return sums;
     }
 

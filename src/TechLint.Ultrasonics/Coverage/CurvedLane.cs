@@ -32,8 +32,8 @@ internal struct CurvedLane
     private readonly double pathFrom;
     private readonly double pathTo;
     private readonly double thickness;
-    private readonly double leastAngle;
-    private readonly double greatestAngle;
+    private readonly Bearing least;
+    private readonly Bearing greatest;
     private readonly double leastLaunch;
     private readonly double greatestLaunch;
     private readonly LaunchSegments segments;
@@ -65,21 +65,22 @@ internal struct CurvedLane
         // Rays that end their leg before the volume, or start it behind, are left out from the beginning.
         var one = ((fromY / frame.ToOuter) - line.ExitY) * line.Direction / scanRadius;
         var other = ((toY / frame.ToOuter) - line.ExitY) * line.Direction / scanRadius;
-        leastAngle = Math.Min(one, other);
-        greatestAngle = Math.Max(one, other);
-        leastLaunch = leastAngle >= 0 ? LaunchTo(leastAngle / leg, oppositeRadius)
-            : leg > 1 ? LaunchTo(leastAngle / (leg - 1), oppositeRadius)
+        var (leastAngle, greatestAngle) = (Math.Min(one, other), Math.Max(one, other));
+        least = new Bearing(leastAngle);
+        greatest = new Bearing(greatestAngle);
+        leastLaunch = leastAngle >= 0 ? LaunchTo(new Bearing(leastAngle / leg), oppositeRadius)
+            : leg > 1 ? LaunchTo(new Bearing(leastAngle / (leg - 1)), oppositeRadius)
             : -1;
-        greatestLaunch = greatestAngle < 0 ? LaunchTo(greatestAngle / leg, oppositeRadius)
-            : leg > 1 ? LaunchTo(greatestAngle / (leg - 1), oppositeRadius)
+        greatestLaunch = greatestAngle < 0 ? LaunchTo(new Bearing(greatestAngle / leg), oppositeRadius)
+            : leg > 1 ? LaunchTo(new Bearing(greatestAngle / (leg - 1)), oppositeRadius)
             : 1;
 
         segments = LaunchSegments.All;
         for (var bounce = 1; bounce < leg; bounce++)
         {
             if (((bounce & 1) == 1 ? far : near) is not { } gap) continue;
-            var start = LaunchTo((gap.From - line.ExitY) * line.Direction / scanRadius / bounce, oppositeRadius);
-            var end = LaunchTo((gap.To - line.ExitY) * line.Direction / scanRadius / bounce, oppositeRadius);
+            var start = LaunchTo(new Bearing((gap.From - line.ExitY) * line.Direction / scanRadius / bounce), oppositeRadius);
+            var end = LaunchTo(new Bearing((gap.To - line.ExitY) * line.Direction / scanRadius / bounce), oppositeRadius);
             segments.Remove(Math.Min(start, end), Math.Max(start, end));
         }
         lowTrend = highTrend = Trend.None;
@@ -88,14 +89,13 @@ internal struct CurvedLane
     public void AddRow(double depth, RowIntervals row)
     {
         var radius = scanRadius - (bend * depth);
-        var greatest = leg > 1 ? Math.Min(oppositeRadius / scanRadius, 1) : Math.Min(radius / scanRadius, 1);
-        greatest -= Edge;
-        var from = Math.Max(Math.Max(-greatest, leastLaunch), Edge - cosine);
-        var to = Math.Min(greatest, greatestLaunch);
+        var reach = Math.Min((leg > 1 ? oppositeRadius : radius) / scanRadius, 1) - Edge;
+        var from = Math.Max(Math.Max(-reach, leastLaunch), Edge - cosine);
+        var to = Math.Min(reach, greatestLaunch);
         if (leg == 1)
         {
-            from = Math.Max(from, LaunchTo(leastAngle, radius));
-            to = Math.Min(to, LaunchTo(greatestAngle, radius));
+            from = Math.Max(from, LaunchTo(least, radius));
+            to = Math.Min(to, LaunchTo(greatest, radius));
         }
 
         if (!(from < to)) return;
@@ -161,13 +161,12 @@ internal struct CurvedLane
     }
 
     /// <summary>The launch whose ray meets a radius at a polar angle from the exit point, in leg 1; held to the rays that do.</summary>
-    private readonly double LaunchTo(double polar, double radius)
+    private readonly double LaunchTo(in Bearing bearing, double radius)
     {
         var tangent = Math.Min(radius, scanRadius) / Math.Max(radius, scanRadius);
-        var (polarSine, polarCosine) = Math.SinCos(Math.Clamp(polar, -Math.PI / 2, Math.PI / 2));
-        if (polarCosine <= tangent) return Math.CopySign(Math.Min(radius / scanRadius, 1), polar);
-        return radius * polarSine
-            / Math.Sqrt((radius * radius) + (scanRadius * scanRadius) - (2 * radius * scanRadius * polarCosine));
+        if (bearing.Cosine <= tangent) return Math.CopySign(Math.Min(radius / scanRadius, 1), bearing.Sine);
+        return radius * bearing.Sine
+            / Math.Sqrt((radius * radius) + (scanRadius * scanRadius) - (2 * radius * scanRadius * bearing.Cosine));
     }
 
     private readonly Spot Place(double x, double radius)
@@ -217,18 +216,18 @@ internal struct CurvedLane
     private readonly (double Least, double Greatest) SlopesBetween(double one, double other)
     {
         var (low, high) = (Math.Min(one, other), Math.Max(one, other));
-        var least = double.PositiveInfinity;
-        var greatest = double.NegativeInfinity;
+        var lowest = double.PositiveInfinity;
+        var highest = double.NegativeInfinity;
         Take(first);
         Take(second);
         Take(third);
-        return (least, greatest);
+        return (lowest, highest);
 
         void Take(in WidthPiece piece)
         {
             if (piece.From > high || piece.To < low) return;
-            least = Math.Min(least, piece.Slope / 2);
-            greatest = Math.Max(greatest, piece.Slope / 2);
+            lowest = Math.Min(lowest, piece.Slope / 2);
+            highest = Math.Max(highest, piece.Slope / 2);
         }
     }
 
@@ -392,6 +391,16 @@ internal struct CurvedLane
         if (leg == 1) return part;
         var whole = bend * (Math.Asin(Math.Clamp(scanRadius * x / oppositeRadius, -1, 1)) - launch);
         return (leg & 1) == 1 ? ((leg - 1) * whole) + part : (leg * whole) - part;
+    }
+
+    /// <summary>A polar angle from the exit point; no straight ray gets past a quarter turn.</summary>
+    private readonly struct Bearing
+    {
+        public Bearing(double polar) => (Sine, Cosine) = Math.SinCos(Math.Clamp(polar, -Math.PI / 2, Math.PI / 2));
+
+        public double Sine { get; }
+
+        public double Cosine { get; }
     }
 
     /// <summary>An edge from row to row: the next one lies about as far on as the last two lie apart.</summary>

@@ -128,8 +128,10 @@ internal readonly struct PieceBounds
         var half = piece.Slope / 2;
         Bound(cosine - (half * sine), piece.Intercept / 2, sine + (half * cosine), ref lowest, ref highest);
         Bound(-cosine - (half * sine), piece.Intercept / 2, -sine + (half * cosine), ref lowest, ref highest);
-        Bound(-sine, -piece.From, cosine, ref lowest, ref highest);
-        if (double.IsFinite(piece.To)) Bound(sine, piece.To, -cosine, ref lowest, ref highest);
+
+        // Pieces overlap by a crack's width: an upright beam's row must not fall between two of them, nor before the first.
+        Bound(-sine, RowIntervals.Crack - piece.From, cosine, ref lowest, ref highest);
+        if (double.IsFinite(piece.To)) Bound(sine, piece.To + RowIntervals.Crack, -cosine, ref lowest, ref highest);
         return new PieceBounds(lowest, highest);
     }
 
