@@ -71,8 +71,9 @@ internal static class CoverageBruteForce
     {
         var target = (y - line.ExitY) * line.Direction;
 
-        // Bisection over the launch: the advance grows with it. The far end is the last angle that gets there at all.
-        var greatest = tracer.GreatestLaunch(z, leg) - 1e-9;
+        // Bisection over the launch: the advance grows with it. The far end is the last angle that gets there at all; it stays so far off
+        // grazing that rounding cannot make a ray miss the surface that it grazes.
+        var greatest = tracer.GreatestLaunch(z, leg) - 1e-5;
         double low = -greatest, high = greatest;
         Span<double> bounces = stackalloc double[10];
         if (!tracer.Trace(low, z, leg, bounces, out var lowAdvance, out _) || lowAdvance > target) return false;
