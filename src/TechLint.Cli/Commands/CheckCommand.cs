@@ -25,6 +25,10 @@ internal sealed class CheckCommand : ICommand
 
     private readonly Option<string> output = Options.Text("--output", "FILE", "Where to write the findings [default: standard output]");
     private readonly Option<Severity> failOn = Options.FailOn();
+
+    private readonly Option<DateOnly?> asOf = Options.Date(
+        "--as-of", "The day to judge validity by [default: that of the settings, else today in UTC]");
+
     private readonly Option<int> jobs = Options.Jobs();
     private readonly WorkspaceCall workspace = new();
 
@@ -32,7 +36,7 @@ internal sealed class CheckCommand : ICommand
     {
         Command = new Command("check", "Check techniques, equipment libraries, requirement sets and settings, and list what is wrong.")
         {
-            paths, format, output, failOn, jobs,
+            paths, format, output, failOn, asOf, jobs,
         };
         workspace.AddTo(Command);
     }
@@ -42,6 +46,7 @@ internal sealed class CheckCommand : ICommand
     public int Run(ParseResult call, Terminal terminal, IEngine engine, CancellationToken cancellation)
     {
         if (workspace.OptionsOf(call, terminal) is not { } options) return ExitStatus.Unusable;
+        options = options with { AsOf = call.GetValue(asOf) };
         if (workspace.Select(call, call.GetValue(paths) ?? [], terminal) is not { } selection) return ExitStatus.Unusable;
         if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
 
