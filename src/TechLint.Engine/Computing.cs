@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using TechLint.Model.Documents;
+using TechLint.Model.Shape;
+using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
 
@@ -19,6 +22,44 @@ public static class Computing
 {
     /// <summary>Null where the file holds no technique that can be read that far. With a thickness or diameter given: only the setups
     /// that serve it, none where none does.</summary>
-    public static ComputedTechnique? Setups(Snapshot snapshot, string path, Length? thickness, Length? outsideDiameter) =>
-        throw new NotSupportedException();
+    public static ComputedTechnique? Setups(Snapshot snapshot, string path, Length? thickness, Length? outsideDiameter)
+    {
+        if (snapshot.TreeOf(path) is not { } tree || FormatKinds.Of(path) != FormatKind.Technique || tree.Root is null) return null;
+        var linked = TechniqueLinker.Link(BoundDocument.Of(tree), snapshot);
+        var setups = new List<(int Order, ComputedSetup Setup)>();
+        foreach (var link in linked.Examinations)
+        {
+            var study = link.Examination is { } examination ? snapshot.StudyOf(examination) : null;
+            if (study is not null && !(Serves(study.Examination.Thickness, thickness) && Serves(study.Examination.OutsideDiameter, outsideDiameter))) continue;
+            ImmutableArray<CaseStudy> cases = study is null ? [] : thickness is null && outsideDiameter is null ? study.Cases : Asked(study, thickness, outsideDiameter);
+            foreach (var setup in link.Setups)
+            {
+                setups.Add((
+                    linked.Technique.Setups.Items.IndexOf(setup),
+                    new ComputedSetup(
+                        setup.Name, setup.Pass.IsKnown ? setup.Pass.Value : null, cases,
+                        study is null ? link.Obstacle?.Sentence ?? "something that it rests on is missing or broken: see check" : null)));
+            }
+        }
+
+        return new ComputedTechnique(linked.Technique.Id.Or("") ?? "", [.. setups.OrderBy(pair => pair.Order).Select(pair => pair.Setup)]);
+    }
+
+    private static bool Serves(Band<Length>? band, Length? asked) =>
+        asked is not { } value || band is not { } held || ((held.From is null || value >= held.From) && (held.To is null || value <= held.To));
+
+    /// <summary>What was not asked for keeps the ends of its band.</summary>
+    private static ImmutableArray<CaseStudy> Asked(Study study, Length? thickness, Length? outsideDiameter)
+    {
+        var examination = study.Examination;
+        Length?[] walls = thickness is not null ? [thickness] : [examination.Thickness.From, examination.Thickness.To];
+        Length?[] diameters = examination.OutsideDiameter is not { } band ? [null] : outsideDiameter is not null ? [outsideDiameter] : [band.From, band.To];
+        return
+        [
+            .. from diameter in diameters.Distinct()
+               from wall in walls.Distinct()
+               where wall is not null
+               select study.At(wall.Value, diameter),
+        ];
+    }
 }

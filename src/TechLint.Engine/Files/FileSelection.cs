@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TechLint.Model.Shape;
 using TechLint.Model.Documents;
 
 namespace TechLint.Engine.Files;
@@ -104,7 +105,7 @@ public sealed record FileSelection(
         private void AddStandardInput()
         {
             var path = standardInputPath ?? "";
-            if (!FileKinds.IsKnown(path.Replace('\\', '/')))
+            if (FormatKinds.Of(path) is null)
             {
                 Refuse(path.Length == 0 ? StandardInputName : path, path.Length == 0 ? SelectionFault.Unnamed : SelectionFault.UnknownKind);
                 return;
@@ -118,7 +119,7 @@ public sealed record FileSelection(
 
         private void AddFile(string path, string full)
         {
-            if (!FileKinds.IsKnown(full.Replace(Path.DirectorySeparatorChar, '/')))
+            if (FormatKinds.Of(full) is null)
             {
                 Refuse(path, SelectionFault.UnknownKind);
                 return;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TechLint.Model.Shape;
 
 namespace TechLint.Engine.Files;
 
@@ -34,7 +35,7 @@ public sealed record FolderListing(ImmutableArray<string> Files, ImmutableArray<
                 var path = here.Length == 0 ? entry.Name : here + "/" + entry.Name;
                 if (!entry.Attributes.HasFlag(FileAttributes.Directory))
                 {
-                    if (FileKinds.IsKnown(path)) files.Add(path);
+                    if (FormatKinds.Of(path) is not null) files.Add(path);
                 }
                 else if (!entry.Name.StartsWith('.') && !entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
                 {
@@ -47,7 +48,7 @@ public sealed record FolderListing(ImmutableArray<string> Files, ImmutableArray<
     }
 
     private static bool HasSettings(FileSystemInfo[] entries) => entries.Any(entry =>
-        string.Equals(entry.Name, FileKinds.Settings, StringComparison.Ordinal) && !entry.Attributes.HasFlag(FileAttributes.Directory));
+        string.Equals(entry.Name, Names.Settings, StringComparison.Ordinal) && !entry.Attributes.HasFlag(FileAttributes.Directory));
 
     private static ImmutableArray<string> Sorted(List<string> paths) => [.. paths.Order(StringComparer.Ordinal)];
 

@@ -8,7 +8,7 @@ public static class RootFinder
     {
         for (var here = folder; here is not null; here = Path.GetDirectoryName(here))
         {
-            if (File.Exists(Path.Combine(here, FileKinds.Settings))) return here;
+            if (File.Exists(Path.Combine(here, Names.Settings))) return here;
         }
 
         return folder;

@@ -9,9 +9,10 @@ namespace TechLint.Ultrasonics.Beams;
 /// tests/Validation), so <c>w = 0.886 λ s/A</c> from the near-field length <c>N = A²/4λ</c> on; up to there the width falls
 /// linearly from A to its value at N (0.2215 A). Focused at F: the paraxial (Fresnel) field at s is the unfocused one at
 /// <c>1/s' = |1/s − 1/F|</c>, drawn to the scale s/s'. A focus beyond N is no focus: the width is then the unfocused one.
-/// How far the model may be off is stated where it is held to a simulated field.
+/// Held to a simulated field (tests/Validation, BeamWidthTests) it is narrow, never wide: within 5 % at a focus, unfocused by 25 % at
+/// 1.2 N and 5 % at 2 N.
 /// </remarks>
-public readonly struct BeamWidth
+internal readonly struct BeamWidth
 {
     /// <summary>sinc²(x) = 1/2 in the echo: 2 × 0.4429.</summary>
     public const double FullEchoWidthFactor = 0.8859;
@@ -37,6 +38,14 @@ public readonly struct BeamWidth
     }
 
     public bool IsFocused => inverseFocus > 0;
+
+    /// <summary>
+    /// The sound paths at which the width bends: in between it is straight (proved by the formulas above, held by a test), which
+    /// lets coverage be solved in closed form. The second is infinite where there is only one.
+    /// </summary>
+    internal (double First, double Second) Bends => inverseFocus == 0
+        ? (nearField - lead, double.PositiveInfinity)
+        : ((1 / (inverseFocus + (1 / nearField))) - lead, (1 / (inverseFocus - (1 / nearField))) - lead);
 
     /// <summary>Full width at a sound path from the exit point.</summary>
     public double At(double path)

@@ -11,14 +11,13 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="Weld">The weld's section.</param>
 /// <param name="Volume">The stated volume.</param>
 /// <param name="Thickness">The band of wall thickness that this examination claims; both ends are set.</param>
-/// <param name="OutsideDiameter">The band of outside diameter; null for a flat part. An open upper end is judged to
-/// <see cref="FlatFrom"/>.</param>
-/// <param name="FlatFrom">The diameter from which a surface counts as flat (a set's datum).</param>
+/// <param name="OutsideDiameter">The band of outside diameter; null for a flat part. An open upper end is judged to the flat limit:
+/// the case with no curvature at all.</param>
 /// <param name="TofdDrop">How far transmit × receive of a diffraction pair may drop below its greatest value (a set's datum, negative).</param>
 /// <param name="Passes">At least one.</param>
 public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
-    Length FlatFrom, Level TofdDrop, EquatableArray<Pass> Passes);
+    Level TofdDrop, EquatableArray<Pass> Passes);
 
 /// <summary>How the scanning surface bends under the frame.</summary>
 public enum Curvature

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace TechLint.Ultrasonics.Quantities;
 
 /// <summary>What a number measures. Speeds of sound and of scanning are one kind.</summary>
@@ -19,4 +21,11 @@ public readonly record struct Quantity(decimal Value, Unit Unit, int Decimals)
 
     /// <summary>The one rounding on the way from text to physics.</summary>
     public double InBase => (double)Exact;
+
+    /// <summary>The number with the digits that its author wrote.</summary>
+    public string DisplayNumber() => Decimals > 0
+        ? Value.ToString("F" + Decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+        : decimal.Round(Value, 6).ToString("0.######", CultureInfo.InvariantCulture);
+
+    public string Display() => $"{DisplayNumber()} {Unit.Symbol}";
 }

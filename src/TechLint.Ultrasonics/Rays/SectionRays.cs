@@ -11,7 +11,7 @@ namespace TechLint.Ultrasonics.Rays;
 /// its length is the difference of <c>sqrt(r² − b²)</c> there (law of sines; physics.md of the design gives the bore's case
 /// <c>sin θi = (Ro/Ri) sin θ</c>).
 /// </remarks>
-public readonly struct SectionRays
+internal readonly struct SectionRays
 {
     private readonly double scanRadius;
     private readonly double oppositeRadius;

@@ -77,3 +77,6 @@ public sealed record OffsetWindow(Length From, Length To);
 /// <summary>Null where the inputs do not give it.</summary>
 public sealed record AcquisitionStudy(
     int? PulsesPerPosition, Speed? SpeedAtMost, Length? ScanLength, Duration? ScanTime, DataRate? DataRate, DataSize? DataSize);
+
+/// <summary>The sound paths in the part that one law uses inside the examined volume, over all cases; from the exit point.</summary>
+public sealed record PathUse(Angle Angle, Length From, Length To);

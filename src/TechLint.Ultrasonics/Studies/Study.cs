@@ -1,4 +1,7 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
 
@@ -13,24 +16,97 @@ public sealed class Study
     /// <summary>Raised whenever a verdict kernel changes, so that kept results are not mixed.</summary>
     public const int KernelVersion = 1;
 
-    public Study(Examination examination) => Examination = examination;
+    private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
+
+    private readonly Lazy<WorstCoverage> coverage;
+
+    public Study(Examination examination)
+    {
+        Examination = examination;
+        coverage = new(() => WorstCaseSearch.Find(SearchRange.Of(Examination), place => CoverageInputs.Of(Examination, place)));
+    }
 
     public Examination Examination { get; }
 
     /// <summary>The section at one thickness and diameter, probes at their stated places.</summary>
     /// <param name="thickness">Wall.</param>
     /// <param name="outsideDiameter">Null for a flat part.</param>
-    public CaseStudy At(Length thickness, Length? outsideDiameter) => throw new NotSupportedException();
+    public CaseStudy At(Length thickness, Length? outsideDiameter) =>
+        cases.GetOrAdd((thickness, outsideDiameter), key => new Lazy<CaseStudy>(() => WorkOut(key.Thickness, key.OutsideDiameter))).Value;
 
     /// <summary>The cases that stand for the band: both ends of thickness and diameter, and where an extreme was found.</summary>
-    public ImmutableArray<CaseStudy> Cases => throw new NotSupportedException();
+    public ImmutableArray<CaseStudy> Cases =>
+        [.. BandEnds().Append((Coverage.Thickness, Coverage.OutsideDiameter)).Distinct().Select(ends => At(ends.Item1, ends.Item2))];
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
-    public WorstCoverage Coverage => throw new NotSupportedException();
+    public WorstCoverage Coverage => coverage.Value;
 
     /// <summary>
-    /// The index offsets that cover: moves the probes named (all sound-beam probes of a pass where empty) together by the same amount away from or towards
+    /// The index offsets that cover: moves the probes named (every probe of the pass where empty) together by the same amount away from or towards
     /// the weld, over the given thickness band, tolerance included. Null where none within reach covers.
     /// </summary>
-    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness) => throw new NotSupportedException();
+    /// <param name="reach">The index offsets that cap and frame allow; an open end allows any.</param>
+    public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach)
+    {
+        var moved = Examination.Passes.Where(pass => string.Equals(pass.Id, passId, StringComparison.Ordinal)).SelectMany(pass => pass.Probes)
+            .Where(probe => stations.IsEmpty || stations.Contains(probe.Station)).Select(probe => probe.IndexOffset.Millimetres).ToArray();
+        if (moved.Length == 0) return null;
+        var range = SearchRange.Of(Examination) with { FromThickness = thickness.From!.Value.Millimetres, ToThickness = thickness.To!.Value.Millimetres };
+        return OffsetSearch.Find(
+            range, (place, shift) => CoverageInputs.Of(CoverageInputs.Moved(Examination, passId, stations, shift), place),
+            (reach.From?.Millimetres ?? double.NegativeInfinity) - moved.Min(), (reach.To?.Millimetres ?? double.PositiveInfinity) - moved.Max());
+    }
+
+    /// <summary>The paths that each law of a beam uses inside the examined volume, over the cases; laws that never enter it are left out.</summary>
+    public ImmutableArray<PathUse> PathsUsed(string passId, string beamId)
+    {
+        var uses = new SortedDictionary<double, (double From, double To)>();
+        foreach (var (thickness, diameter) in BandEnds().Distinct())
+        {
+            foreach (var pass in Examination.Passes.Where(pass => string.Equals(pass.Id, passId, StringComparison.Ordinal)))
+            {
+                if (PassSection.Of(Examination, pass, thickness, diameter) is not { } section) continue;
+                foreach (var (angle, line) in PassSights.LinesOf(section, beamId))
+                {
+                    if (UsedPaths.Of(section, line) is not { } used) continue;
+                    uses[angle] = uses.TryGetValue(angle, out var known) ? (Math.Min(known.From, used.From), Math.Max(known.To, used.To)) : used;
+                }
+            }
+        }
+
+        return [.. uses.Select(use => new PathUse(new Angle(use.Key), new Length(use.Value.From), new Length(use.Value.To)))];
+    }
+
+    /// <summary>An open upper diameter is judged to the flat limit.</summary>
+    private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
+    {
+        var band = Examination.OutsideDiameter;
+        Length?[] diameters = band is { } known ? [known.From ?? known.To, known.To] : [null];
+        Length?[] walls = [Examination.Thickness.From ?? Examination.Thickness.To, Examination.Thickness.To ?? Examination.Thickness.From];
+        foreach (var wall in walls)
+        {
+            if (wall is not { } thickness) continue;
+            foreach (var diameter in diameters) yield return (thickness, diameter);
+        }
+    }
+
+    private CaseStudy WorkOut(Length thickness, Length? outsideDiameter)
+    {
+        var passes = ImmutableArray.CreateBuilder<PassStudy>(Examination.Passes.Count);
+        foreach (var pass in Examination.Passes)
+        {
+            passes.Add(PassSection.Of(Examination, pass, thickness, outsideDiameter) is { } section ? PassWork.Of(section) : PassWork.Impossible(pass));
+        }
+
+        var input = CoverageInputs.Of(Examination, new CoverageCase(thickness.Millimetres, outsideDiameter?.Millimetres));
+        return new CaseStudy(
+            thickness, outsideDiameter, passes.MoveToImmutable(),
+            input is null ? NoCoverage(PassWork.ImpossibleWall) : CoverageKernel.Compute(input, traceUnseen: true));
+    }
+
+    private static CoverageResult NoCoverage(string reason)
+    {
+        var none = new Share(double.NaN);
+        return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
+    }
 }

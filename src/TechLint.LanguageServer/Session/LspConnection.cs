@@ -1,0 +1,70 @@
+using StreamJsonRpc;
+using StreamJsonRpc.Protocol;
+using TechLint.LanguageServer.Protocol;
+using TechLint.LanguageServer.Transport;
+
+namespace TechLint.LanguageServer.Session;
+
+/// <summary>The connection to the client: what goes out, and errors that tell nothing of the server's inside.</summary>
+internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel logLevel) : JsonRpc(door), IClient
+{
+    private static readonly Dictionary<string, Type> PublishTypes = new(StringComparer.Ordinal)
+    {
+        ["uri"] = typeof(string), ["version"] = typeof(long), ["diagnostics"] = typeof(Diagnostic[]),
+    };
+
+    private static readonly Dictionary<string, Type> LogTypes = new(StringComparer.Ordinal) { ["type"] = typeof(int), ["message"] = typeof(string) };
+
+    private static readonly Dictionary<string, Type> RegisterTypes = new(StringComparer.Ordinal) { ["registrations"] = typeof(Registration[]) };
+
+    public Task PublishAsync(string uri, long? version, Diagnostic[] diagnostics)
+    {
+        var parameters = new Dictionary<string, object?>(StringComparer.Ordinal) { ["uri"] = uri };
+        if (version is { } known) parameters["version"] = known;
+        parameters["diagnostics"] = diagnostics;
+        return SendAsync("textDocument/publishDiagnostics", parameters, PublishTypes);
+    }
+
+    public Task LogAsync(ServerLogLevel level, string message)
+    {
+        if (level > logLevel) return Task.CompletedTask;
+        var type = level == ServerLogLevel.Error ? 1 : 3;
+        return SendAsync("window/logMessage", new(StringComparer.Ordinal) { ["type"] = type, ["message"] = message }, LogTypes);
+    }
+
+    public async Task RegisterAsync(Registration registration)
+    {
+        try
+        {
+            await InvokeWithParameterObjectAsync<object?>(
+                "client/registerCapability",
+                new Dictionary<string, object?>(StringComparer.Ordinal) { ["registrations"] = new[] { registration } },
+                RegisterTypes,
+                CancellationToken.None).ConfigureAwait(false);
+        }
+        catch (Exception fault) when (fault is RemoteRpcException or ConnectionLostException or ObjectDisposedException or OperationCanceledException)
+        {
+            // A client that refuses goes without.
+        }
+    }
+
+    protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => exception switch
+    {
+        LocalRpcException known => new() { Code = (JsonRpcErrorCode)known.ErrorCode, Message = known.Message },
+        OperationCanceledException => new() { Code = JsonRpcErrorCode.RequestCanceled, Message = "The request was cancelled" },
+        RpcArgumentDeserializationException => new() { Code = JsonRpcErrorCode.InvalidParams, Message = "The parameters cannot be read" },
+        _ => new() { Code = JsonRpcErrorCode.InternalError, Message = "An error inside techlint: the request could not be served" },
+    };
+
+    private async Task SendAsync(string method, Dictionary<string, object?> parameters, Dictionary<string, Type> types)
+    {
+        try
+        {
+            await NotifyWithParameterObjectAsync(method, parameters, types).ConfigureAwait(false);
+        }
+        catch (Exception fault) when (fault is ConnectionLostException or ObjectDisposedException or IOException or OperationCanceledException)
+        {
+            // Nobody listens any more; the end of the client's stream ends the session.
+        }
+    }
+}

@@ -1,0 +1,178 @@
+using StreamJsonRpc;
+using TechLint.Engine.Files;
+using TechLint.LanguageServer.Documents;
+using TechLint.LanguageServer.Protocol;
+using TechLint.LanguageServer.Transport;
+using TechLint.LanguageServer.Workspaces;
+
+namespace TechLint.LanguageServer.Session;
+
+/// <summary>
+/// The session. Notifications are served to their end, and requests take what they read, before anything is awaited: the
+/// library runs handlers one after another only so far, and that is what keeps edits in the order of their arrival.
+/// </summary>
+internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOptions options, Lifecycle lifecycle, IClient client, CancellationToken ended)
+    : IServerMethods, IDisposable
+{
+    private static readonly Protocol.FileSystemWatcher[] WatchedFiles =
+        [.. new[] { "*" + FileKinds.Technique, "*" + FileKinds.Equipment, "*" + FileKinds.Requirements, FileKinds.Settings }
+            .Select(name => new Protocol.FileSystemWatcher("**/" + name))];
+
+    private readonly List<string> folders = [];
+    private DocumentStore? store;
+    private DiagnosticsWorker? worker;
+    private PositionEncoding encoding;
+    private bool clientWatchesFiles;
+
+    /// <summary>The background work; completes after the session has ended.</summary>
+    public Task Background { get; private set; } = Task.CompletedTask;
+
+    public Task<InitializeResult> InitializeAsync(InitializeParams? parameters, CancellationToken cancellation)
+    {
+        if (parameters is null)
+        {
+            lifecycle.InitializeFailed();
+            throw InvalidParams("initialize needs parameters");
+        }
+
+        encoding = PositionEncodings.Negotiate(parameters.Capabilities?.General?.PositionEncodings);
+        clientWatchesFiles = parameters.Capabilities?.Workspace?.DidChangeWatchedFiles?.DynamicRegistration is true;
+        AddFolders(parameters.WorkspaceFolders?.Select(folder => folder?.Uri)
+            ?? [parameters.RootUri ?? (parameters.RootPath is { Length: > 0 } path ? DocumentUri.FromPath(path)?.Normal : null)]);
+        store = new DocumentStore(workspaces, options.Today, encoding);
+        store.SetFolders([.. folders]);
+        worker = new DiagnosticsWorker(store, client, encoding, options.QuietTime);
+        Background = Task.Run(() => worker.RunAsync(ended), CancellationToken.None);
+
+        var version = typeof(ServerMethods).Assembly.GetName().Version?.ToString(3) ?? "";
+        return Task.FromResult(new InitializeResult(
+            new ServerCapabilities(
+                encoding.Name(),
+                new TextDocumentSyncOptions(OpenClose: true, Change: 2, new SaveOptions(IncludeText: false)),
+                HoverProvider: true,
+                new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true))),
+            new ServerInfo("techlint", version)));
+    }
+
+    public void Initialized(InitializedParams? parameters)
+    {
+        if (!clientWatchesFiles) return;
+        _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(WatchedFiles)));
+    }
+
+    public Task ShutdownAsync() => Task.CompletedTask;
+
+    public void Exit() => lifecycle.Exit();
+
+    public void DidOpen(DidOpenParams? parameters)
+    {
+        if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
+        KeepDay();
+        var change = store.Open(uri, parameters!.TextDocument!.Version, parameters.TextDocument.Text ?? "");
+        if (!clientWatchesFiles) store.RefreshAll(change.Workspace);
+        worker.Edited(uri, change);
+    }
+
+    public void DidChange(DidChangeParams? parameters)
+    {
+        if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
+        KeepDay();
+        var changes = (parameters!.ContentChanges ?? []).Where(change => change is not null).ToList();
+        if (store.Edit(uri, parameters.TextDocument!.Version, changes) is { } change) worker.Edited(uri, change);
+    }
+
+    public void DidSave(DidSaveParams? parameters)
+    {
+        if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
+        if (uri.FileName is FileKinds.Settings)
+        {
+            SettleAnew();
+        }
+        else if (!clientWatchesFiles && store.Read(uri.Normal) is { } view)
+        {
+            store.RefreshAll(view.Document.Home.Key);
+            worker.WorkspaceChanged(view.Document.Home.Key);
+        }
+    }
+
+    public void DidClose(DidCloseParams? parameters)
+    {
+        if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
+        if (store.Read(uri.Normal) is not { } view) return;
+        if (store.Close(uri) is { } change) worker.Closed(view.Document.Uri, change);
+    }
+
+    public async Task<HoverResult?> HoverAsync(TextDocumentPositionParams? parameters, CancellationToken cancellation)
+    {
+        if (parameters is not { TextDocument.Uri: { } address, Position: { } position }) throw InvalidParams("A document and a position are needed");
+        if (DocumentUri.Parse(address) is not { } uri) throw InvalidParams("The document's address is not a URI");
+        if (store?.Read(uri.Normal) is not { } view) return null;
+
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(cancellation, view.Document.Outdated.Token);
+        try
+        {
+            return await Task.Run(() => Hover(view, position), CancellationToken.None).WaitAsync(either.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException fault) when (!cancellation.IsCancellationRequested)
+        {
+            throw new LocalRpcException("The document has changed", fault) { ErrorCode = RpcErrors.ContentModified };
+        }
+    }
+
+    public void DidChangeWatchedFiles(DidChangeWatchedFilesParams? parameters)
+    {
+        if (store is null || worker is null) return;
+        var files = (parameters?.Changes ?? []).Select(change => DocumentUri.Parse(change?.Uri)).OfType<DocumentUri>().ToList();
+        if (files.Any(file => file.FileName is FileKinds.Settings))
+        {
+            SettleAnew();
+            return;
+        }
+
+        foreach (var workspace in store.Refresh([.. files.Select(file => file.Path).OfType<string>()])) worker.WorkspaceChanged(workspace);
+    }
+
+    public void DidChangeWorkspaceFolders(DidChangeWorkspaceFoldersParams? parameters)
+    {
+        if (store is null || worker is null) return;
+        var removed = (parameters?.Event?.Removed ?? []).Select(folder => DocumentUri.Parse(folder?.Uri)?.Path).ToList();
+        folders.RemoveAll(removed.Contains);
+        AddFolders((parameters?.Event?.Added ?? []).Select(folder => folder?.Uri));
+        store.SetFolders([.. folders]);
+        worker.AllChanged();
+    }
+
+    public void Dispose() => worker?.Dispose();
+
+    private static LocalRpcException InvalidParams(string message) => new(message) { ErrorCode = RpcErrors.InvalidParams };
+
+    private static DocumentUri? Ours(string? address) =>
+        DocumentUri.Parse(address) is { } uri && FileKinds.IsKnown(uri.FileName) ? uri : null;
+
+    private HoverResult? Hover(DocumentView view, Position position)
+    {
+        var map = new PositionMap(view.Document.Source, encoding, markCounts: true);
+        return view.Workspace.HoverAt(view.Document.Home.Path, map.ToOffset(position)) is { } hover
+            ? new HoverResult(new MarkupContent("markdown", hover.Markdown), map.ToRange(hover.Span))
+            : null;
+    }
+
+    private void AddFolders(IEnumerable<string?> addresses)
+    {
+        foreach (var path in addresses.Select(address => DocumentUri.Parse(address)?.Path).OfType<string>())
+        {
+            if (!folders.Contains(path)) folders.Add(path);
+        }
+    }
+
+    private void KeepDay()
+    {
+        if (store!.KeepDay()) worker!.AllChanged();
+    }
+
+    private void SettleAnew()
+    {
+        store!.SettleAnew();
+        worker!.AllChanged();
+    }
+}

@@ -1,0 +1,37 @@
+using System.Buffers;
+using System.Text.Json;
+using StreamJsonRpc;
+
+namespace TechLint.LanguageServer.Transport;
+
+/// <summary>Error codes of JSON-RPC 2.0 and of LSP 3.17 (section "Response Message").</summary>
+internal static class RpcErrors
+{
+    public const int ParseError = -32700;
+    public const int InvalidRequest = -32600;
+    public const int MethodNotFound = -32601;
+    public const int InvalidParams = -32602;
+    public const int InternalError = -32603;
+    public const int ServerNotInitialized = -32002;
+    public const int ContentModified = -32801;
+    public const int RequestCancelled = -32800;
+
+    /// <summary>An error response as it goes on the wire; its id is null where the request's could not be read.</summary>
+    public static ReadOnlyMemory<byte> Response(RequestId id, int code, string message)
+    {
+        var buffer = new ArrayBufferWriter<byte>(128);
+        using var json = new Utf8JsonWriter(buffer);
+        json.WriteStartObject();
+        json.WriteString("jsonrpc"u8, "2.0"u8);
+        if (id.Number is { } number) json.WriteNumber("id"u8, number);
+        else if (id.String is { } text) json.WriteString("id"u8, text);
+        else json.WriteNull("id"u8);
+        json.WriteStartObject("error"u8);
+        json.WriteNumber("code"u8, code);
+        json.WriteString("message"u8, message);
+        json.WriteEndObject();
+        json.WriteEndObject();
+        json.Flush();
+        return buffer.WrittenMemory;
+    }
+}

@@ -1,0 +1,42 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using TechLint.Ultrasonics.Quantities;
+
+namespace TechLint.Model.Requirements;
+
+public enum LimitSense
+{
+    /// <summary>The smallest value is the tightest.</summary>
+    AtMost,
+
+    /// <summary>The greatest value is the tightest.</summary>
+    AtLeast,
+}
+
+/// <summary>A limit that some rule reads.</summary>
+/// <param name="Meaning">One sentence for the reader of a set.</param>
+public sealed record LimitName(string Name, LimitSense Sense, ImmutableArray<QuantityKind> Kinds, string Meaning);
+
+/// <summary>Every limit that a requirement set may state. A set that names another one has a finding.</summary>
+public static class LimitNames
+{
+    public static readonly LimitName VolumeCovered = new(
+        "volume-covered", LimitSense.AtLeast, [QuantityKind.Share], "Share of the examined volume that the beams of all passes see together.");
+
+    public static readonly LimitName CapClearance = new(
+        "cap-clearance", LimitSense.AtLeast, [QuantityKind.Length], "Distance from the toe of the reinforcement to the front edge of a wedge.");
+
+    public static readonly LimitName CorrectionExtrapolation = new(
+        "correction-extrapolation", LimitSense.AtMost, [QuantityKind.Share],
+        "How far sound paths used in the examined volume may lie outside those of the reference reflectors, as a share of the reference path.");
+
+    public static readonly LimitName TofdDrop = new(
+        "tofd-drop", LimitSense.AtLeast, [QuantityKind.Level],
+        "How far the product of transmit and receive of a diffraction pair may fall below its greatest value where it still counts as seeing.");
+
+    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop];
+
+    private static readonly FrozenDictionary<string, LimitName> ByName = All.ToFrozenDictionary(limit => limit.Name, StringComparer.Ordinal);
+
+    public static LimitName? Find(string name) => ByName.GetValueOrDefault(name);
+}

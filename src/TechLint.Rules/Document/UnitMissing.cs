@@ -1,0 +1,20 @@
+using TechLint.Rules.Findings;
+using TechLint.Rules.Registry;
+using TechLint.Syntax;
+
+namespace TechLint.Rules.Document;
+
+public sealed class UnitMissing : ProblemRule
+{
+    public override RuleDescription Description { get; } = new(
+        "unit-missing", RuleFamily.Document, Severity.Error,
+        "A number stands without its unit.",
+        "20 may be millimetres or inches; on site both are in use, and the wrong guess scans the wrong place.",
+        "Write the unit behind the number.");
+
+    public override string Say(Problem problem) => $"{problem.Argument(0)} has no unit: {problem.Argument(1).Replace(",", ", ", StringComparison.Ordinal).Replace(",  ", ", ", StringComparison.Ordinal)} would serve";
+
+    public override IEnumerable<Fix> Mend(SourceText source, Problem problem) => problem.Argument(1)
+        .Split(",", StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        .Select(unit => new Fix($"Write {problem.Argument(0)} {unit}", Safe: false, [new TextEdit(source.Path, problem.Span, $"{problem.Argument(0)} {unit}")]));
+}

@@ -1,0 +1,18 @@
+namespace TechLint.Ultrasonics.Beams;
+
+/// <summary>
+/// A sound law as coverage needs it, in the pass's own frame and projected into the section: mm and rad.
+/// Only laws without a fault become sight lines; reinforcement that ends a leg is the reader's to look for.
+/// </summary>
+/// <param name="ExitY">Where it enters the part, from the weld centreline along the scanning surface; left is negative.</param>
+/// <param name="Direction">+1 where the beam points to +y (probe on the left), −1 to −y.</param>
+/// <param name="Angle">From the local normal, in the section (a skewed beam's projection), never negative.</param>
+/// <param name="Width">Full pulse-echo -6 dB width at a path along the section.</param>
+/// <param name="LegMask">Bit k−1 set where leg k may see.</param>
+/// <param name="PathFrom">Recorded window, as a path along the section from the exit point.</param>
+/// <param name="PathTo">Its end; positive infinity where none is stated.</param>
+internal sealed record SightLine(
+    double ExitY, int Direction, double Angle, BeamWidth Width, int LegMask, double PathFrom, double PathTo)
+{
+    public bool Allows(int leg) => (LegMask & (1 << (leg - 1))) != 0;
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Tofd;
+
+namespace TechLint.Ultrasonics.Coverage;
+
+/// <summary>One case of coverage: one thickness, one diameter, one set of probe places. Lengths in mm.</summary>
+/// <param name="Thickness">Wall.</param>
+/// <param name="OutsideDiameter">Of a section that is curved across the weld; null for a flat section.</param>
+/// <param name="Volume">The examined rectangle, in the frame of the outer surface.</param>
+/// <param name="Cap">Where the outer surface is no mirror, along that surface; null where all of it is.</param>
+/// <param name="Root">Where the inner surface is no mirror, along the inner surface.</param>
+/// <param name="Passes">United.</param>
+/// <param name="RowStep">Rows are at most this far apart; a quarter of the shortest wavelength.</param>
+internal sealed record CoverageInput(
+    double Thickness, double? OutsideDiameter, VolumeRectangle Volume, MirrorGap? Cap, MirrorGap? Root,
+    ImmutableArray<CoveragePass> Passes, double RowStep);
+
+/// <param name="ScanningSurface">What the pass rides on; its lines and pairs are in its own frame.</param>
+/// <param name="Lines">Sound beams, law by law.</param>
+/// <param name="Pairs">Diffraction pairs.</param>
+internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs);
+
+/// <summary>A stretch of a surface, along it, that does not mirror: reinforcement stands there.</summary>
+internal readonly record struct MirrorGap(double From, double To)
+{
+    public static MirrorGap? Of(Reinforcement? reinforcement) => reinforcement is null || reinforcement.IsFlush
+        ? null
+        : new MirrorGap(
+            reinforcement.Centre.Millimetres - (reinforcement.Width.Millimetres / 2),
+            reinforcement.Centre.Millimetres + (reinforcement.Width.Millimetres / 2));
+}

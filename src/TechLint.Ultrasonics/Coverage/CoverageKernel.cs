@@ -1,0 +1,318 @@
+using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Studies;
+using TechLint.Ultrasonics.Tofd;
+
+namespace TechLint.Ultrasonics.Coverage;
+
+/// <summary>
+/// What share of the examined rectangle the beams see. The rectangle is cut into rows; in each row every law and leg gives the stretches
+/// that it sees, exactly, and the stretches are united. Rows are summed from the top down by one thread, so that the same input gives the same
+/// bits anywhere.
+/// </summary>
+/// <remarks>
+/// Only the depth is sampled: in between rows, edges are straight to within a row step squared. A point is seen by a ray, straight from the law's exit
+/// point, that meets it inside the beam's width, in an allowed leg, within the recorded window, every bounce on a mirror.
+/// </remarks>
+internal static class CoverageKernel
+{
+    /// <summary>No wall and wavelength of this trade need more.</summary>
+    public const int MostRows = 20_000;
+
+    /// <summary>Diffraction pairs have no closed form: they are looked at this often along what sound leaves unseen (mm) ...</summary>
+    private const double PairStep = 0.25;
+
+    /// <summary>... and where that changes, halved down to this (mm).</summary>
+    private const double PairEdge = 1e-4;
+
+    [ThreadStatic]
+    private static Workspace? kept;
+
+    private enum Depth
+    {
+        CompleteOnly, Volume, Sides,
+    }
+
+    /// <summary>Everything; rings of what is unseen only where asked for.</summary>
+    public static CoverageResult Compute(CoverageInput input, bool traceUnseen)
+    {
+        if (WhyNot(input) is { } reason) return NotComputed(reason);
+        var rings = traceUnseen ? new UnseenRings(input.Volume.FromZ, RowsOf(input).Step) : null;
+        var sums = Run(input, Depth.Sides, rings, out var unseen);
+        var largest = unseen.Largest();
+        return new CoverageResult(
+            sums.Volume, new Share(100 * sums.Left / sums.Area), new Share(100 * sums.Right / sums.Area),
+            new Share(100 * sums.Both / sums.Area), rings?.Trace() ?? [],
+            new Length(largest.Across), new Length(largest.Depth), !unseen.Exceeds, NotComputed: null);
+    }
+
+    /// <summary>The share seen and whether that is all of it; null where <see cref="Compute"/> would say why it cannot tell.</summary>
+    public static VolumeSeen? Volume(CoverageInput input) => WhyNot(input) is not null
+        ? null
+        : new VolumeSeen(Run(input, Depth.Volume, rings: null, out var unseen).Volume, !unseen.Exceeds);
+
+    /// <summary>Whether the volume is complete; stops at the first unseen part that is too large.</summary>
+    public static bool IsComplete(CoverageInput input)
+    {
+        if (WhyNot(input) is not null) return false;
+        Run(input, Depth.CompleteOnly, rings: null, out var unseen);
+        return !unseen.Exceeds;
+    }
+
+    private static string? WhyNot(CoverageInput input)
+    {
+        var volume = input.Volume;
+        if (!(input.Thickness > 0 && double.IsFinite(input.Thickness))) return "The wall has no thickness.";
+        if (input.OutsideDiameter is { } diameter && !(diameter > 2 * input.Thickness && double.IsFinite(diameter)))
+            return "The wall leaves no bore.";
+        if (!(volume.ToY > volume.FromY && volume.ToZ > volume.FromZ && volume.FromZ >= 0 && volume.ToZ <= input.Thickness
+            && double.IsFinite(volume.ToY - volume.FromY))) return "The examined volume is empty or lies outside the wall.";
+        if (!(input.RowStep > 0) || (volume.ToZ - volume.FromZ) / input.RowStep > MostRows)
+            return "The wavelength is too short for this wall.";
+        foreach (var pass in input.Passes)
+        {
+            foreach (var line in pass.Lines)
+            {
+                if (!(double.IsFinite(line.ExitY) && line.Angle >= 0 && line.Angle < Math.PI / 2 && line.Direction is 1 or -1
+                    && double.IsFinite(line.Width.At(1)) && line.PathFrom <= line.PathTo)) return "A law's geometry is not known.";
+            }
+        }
+
+        return null;
+    }
+
+    private static CoverageResult NotComputed(string reason) => new(
+        new Share(double.NaN), new Share(double.NaN), new Share(double.NaN), new Share(double.NaN), [], default, default,
+        IsComplete: false, reason);
+
+    private static (int Count, double Step) RowsOf(CoverageInput input)
+    {
+        var height = input.Volume.ToZ - input.Volume.FromZ;
+
+        // The division's last digit must not add a row.
+        var steps = Math.Max(2, (int)Math.Ceiling((height / input.RowStep) - 1e-9));
+        return (steps + 1, height / steps);
+    }
+
+    private static Sums Run(CoverageInput input, Depth depth, UnseenRings? rings, out UnseenParts unseen)
+    {
+        // Taken for the time of the run: whatever calls back from inside it gets one of its own.
+        var work = kept ?? new Workspace();
+        kept = null;
+        work.Prepare(input);
+        var sums = Sum(input, depth, rings, work);
+        unseen = work.Unseen;
+        kept = work;
+        return sums;
+    }
+
+    private static Sums Sum(CoverageInput input, Depth depth, UnseenRings? rings, Workspace work)
+    {
+        var volume = input.Volume;
+        var (count, step) = RowsOf(input);
+        var sums = default(Sums);
+        var missing = 0.0;
+        work.Unseen.Restart();
+        for (var row = 0; row < count; row++)
+        {
+            var isFirst = row == 0;
+            var isLast = row == count - 1;
+            var z = isLast ? volume.ToZ : volume.FromZ + (row * step);
+            work.Left.Restart(volume.FromY, volume.ToY);
+            work.Right.Restart(volume.FromY, volume.ToY);
+            work.All.Restart(volume.FromY, volume.ToY);
+            work.AddSound(z);
+            if (depth == Depth.Sides)
+            {
+                work.Left.Unite();
+                work.Right.Unite();
+            }
+
+            work.All.AddAll(work.Left);
+            work.All.AddAll(work.Right);
+            work.All.Unite();
+            if (work.HasPairs && !work.All.IsWhole) work.AddPairs(z);
+
+            var weight = (isFirst || isLast ? 0.5 : 1) * step;
+            missing += weight * work.Unseen.AddRow(
+                work.All, volume.FromY, volume.ToY, isFirst ? z : z - (step / 2), isLast ? z : z + (step / 2));
+            sums.Area += weight * (volume.ToY - volume.FromY);
+            if (depth == Depth.Sides)
+            {
+                sums.Left += weight * work.Left.Sum();
+                sums.Right += weight * work.Right.Sum();
+                sums.Both += weight * RowIntervals.Common(work.Left, work.Right);
+            }
+            else if (depth == Depth.CompleteOnly && work.Unseen.Exceeds)
+            {
+                break;
+            }
+
+            rings?.AddRow(work.Unseen);
+        }
+
+        // From what is missing, so that nothing missing gives 100 exactly.
+        sums.Volume = new Share(100 - (100 * missing / sums.Area));
+        return sums;
+    }
+
+    /// <summary>A run's results, all of one area unit: mm².</summary>
+    private struct Sums
+    {
+        public double Area;
+        public double Left;
+        public double Right;
+        public double Both;
+        public Share Volume;
+    }
+
+    /// <summary>The buffers of a run, kept by each thread for the next one.</summary>
+    private sealed class Workspace
+    {
+        public readonly RowIntervals Left = new();
+        public readonly RowIntervals Right = new();
+        public readonly RowIntervals All = new();
+        public readonly UnseenParts Unseen = new();
+        private readonly RowIntervals gaps = new();
+        private readonly List<PassLanes> passes = [];
+        private FlatLane[] flat = new FlatLane[256];
+        private CurvedLane[] curved = new CurvedLane[256];
+        private bool isCurved;
+
+        public bool HasPairs { get; private set; }
+
+        public void Prepare(CoverageInput input)
+        {
+            passes.Clear();
+            HasPairs = false;
+            isCurved = input.OutsideDiameter is not null;
+            var count = 0;
+            foreach (var pass in input.Passes)
+            {
+                var frame = new PassFrame(input.Thickness, input.OutsideDiameter, pass.ScanningSurface);
+                var lanes = new PassLanes { Frame = frame, First = count, Pairs = pass.Pairs };
+                AddLanes(input, pass, frame, isFromLeft: true, ref count);
+                lanes.FirstRight = count;
+                AddLanes(input, pass, frame, isFromLeft: false, ref count);
+                lanes.End = count;
+                passes.Add(lanes);
+                HasPairs |= !pass.Pairs.IsDefaultOrEmpty;
+            }
+        }
+
+        public void AddSound(double z)
+        {
+            foreach (var pass in passes)
+            {
+                var depth = pass.Frame.DepthAt(z);
+                for (var index = pass.First; index < pass.End; index++)
+                {
+                    var side = index < pass.FirstRight ? Left : Right;
+                    if (isCurved) curved[index].AddRow(depth, side);
+                    else flat[index].AddRow(pass.Frame.Rays.Thickness, depth, side);
+                }
+            }
+        }
+
+        /// <summary>Pairs count for the volume alone, so only what sound leaves unseen is looked at.</summary>
+        public void AddPairs(double z)
+        {
+            gaps.Restart(double.NegativeInfinity, double.PositiveInfinity);
+            var start = All.LimitFrom;
+            for (var index = 0; index <= All.Count; index++)
+            {
+                gaps.Add(start, index < All.Count ? All.From(index) : All.LimitTo);
+                if (index < All.Count) start = All.To(index);
+            }
+
+            foreach (var pass in passes)
+            {
+                var depth = pass.Frame.DepthAt(z);
+                foreach (var pair in pass.Pairs)
+                {
+                    if (depth < pair.FromZ || depth > pair.ToZ) continue;
+                    var (one, other) = (pair.FromY * pass.Frame.ToOuter, pair.ToY * pass.Frame.ToOuter);
+                    for (var index = 0; index < gaps.Count; index++)
+                    {
+                        AddPair(
+                            pair, depth, pass.Frame.ToOuter, Math.Max(gaps.From(index), Math.Min(one, other)),
+                            Math.Min(gaps.To(index), Math.Max(one, other)));
+                    }
+                }
+            }
+
+            All.Unite();
+        }
+
+        private void AddPair(TofdSight pair, double depth, double toOuter, double from, double to)
+        {
+            if (!(to > from)) return;
+            var steps = (int)Math.Ceiling((to - from) / PairStep);
+            var place = from;
+            var start = from;
+            var wasSeen = pair.Sees(from / toOuter, depth);
+            for (var step = 1; step <= steps; step++)
+            {
+                var next = step == steps ? to : from + (step * (to - from) / steps);
+                var isSeen = pair.Sees(next / toOuter, depth);
+                if (isSeen != wasSeen)
+                {
+                    var (low, high) = (place, next);
+                    while (high - low > PairEdge)
+                    {
+                        var middle = (low + high) / 2;
+                        if (pair.Sees(middle / toOuter, depth) == wasSeen) low = middle;
+                        else high = middle;
+                    }
+
+                    // The edge is placed on the seen side: never more than was found to be seen.
+                    if (wasSeen) All.Add(start, low);
+                    else start = high;
+                }
+
+                place = next;
+                wasSeen = isSeen;
+            }
+
+            if (wasSeen) All.Add(start, to);
+        }
+
+        private void AddLanes(CoverageInput input, CoveragePass pass, PassFrame frame, bool isFromLeft, ref int count)
+        {
+            var near = frame.NearGap(input.Cap, input.Root);
+            var far = frame.FarGap(input.Cap, input.Root);
+            for (var leg = 1; leg <= LaunchSegments.GreatestLeg; leg++)
+            {
+                // Law after law in one leg: neighbours overlap and melt together as they are added.
+                foreach (var line in pass.Lines)
+                {
+                    // Left and right are those of the common frame; from inside a pass sees them the other way round.
+                    if (!line.Allows(leg) || (line.Direction * frame.ToOuter > 0) != isFromLeft) continue;
+                    if (isCurved)
+                    {
+                        if (count == curved.Length) Array.Resize(ref curved, count * 2);
+                        curved[count++] = new CurvedLane(line, leg, frame, near, far, input.Volume.FromY, input.Volume.ToY);
+                    }
+                    else
+                    {
+                        if (count == flat.Length) Array.Resize(ref flat, count * 2);
+                        flat[count++] = new FlatLane(line, leg, frame, near, far);
+                    }
+                }
+            }
+        }
+
+        private struct PassLanes
+        {
+            public PassFrame Frame;
+            public int First;
+            public int FirstRight;
+            public int End;
+            public System.Collections.Immutable.ImmutableArray<TofdSight> Pairs;
+        }
+    }
+}
+
+/// <param name="Volume">Share seen.</param>
+/// <param name="IsComplete">No unseen part exceeds the tolerance.</param>
+internal readonly record struct VolumeSeen(Share Volume, bool IsComplete);

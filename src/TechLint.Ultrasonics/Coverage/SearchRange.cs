@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Quantities;
+
+namespace TechLint.Ultrasonics.Coverage;
+
+/// <summary>One place in the range that an examination claims. mm and rad.</summary>
+/// <param name="Thickness">Wall.</param>
+/// <param name="OutsideDiameter">Null where the surface counts as flat.</param>
+/// <param name="LeftError">How far the probes on the left stand farther from the weld than stated. Passes that hold their place better than the
+/// worst one clamp it to their own tolerance.</param>
+/// <param name="RightError">Likewise on the right.</param>
+/// <param name="SkewError">Turn beside the stated skew, all probes alike.</param>
+internal readonly record struct CoverageCase(
+    double Thickness, double? OutsideDiameter, double LeftError = 0, double RightError = 0, double SkewError = 0);
+
+/// <summary>The range to search: a band of thickness, the diameters that stand for theirs, and how well the frame holds its place.</summary>
+/// <param name="FromThickness">mm.</param>
+/// <param name="ToThickness">mm.</param>
+/// <param name="Diameters">At least one; null is flat.</param>
+/// <param name="OffsetTolerance">mm, either way, left and right independently.</param>
+/// <param name="SkewTolerance">rad, either way.</param>
+/// <param name="HasLeft">Some probe stands on the left.</param>
+/// <param name="HasRight">Some probe stands on the right.</param>
+internal sealed record SearchRange(
+    double FromThickness, double ToThickness, ImmutableArray<double?> Diameters, double OffsetTolerance, double SkewTolerance,
+    bool HasLeft, bool HasRight)
+{
+    public static SearchRange Of(Examination examination) => new(
+        examination.Thickness.From?.Millimetres ?? double.NaN, examination.Thickness.To?.Millimetres ?? double.NaN,
+        DiametersOf(examination),
+        examination.Passes.Max(pass => pass.Tolerance.IndexOffset.Millimetres),
+        examination.Passes.Max(pass => pass.Tolerance.Skew.Radians),
+        examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Left)),
+        examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Right)));
+
+    /// <summary>
+    /// Both ends; an open upper end is the flat limit. Along a girth weld the section is flat at any diameter, and the
+    /// smallest one, where a sole fits worst, stands for all.
+    /// </summary>
+    private static ImmutableArray<double?> DiametersOf(Examination examination)
+    {
+        if (examination.Part.Curvature == Curvature.Flat || examination.OutsideDiameter is not { From: { } from } band) return [null];
+        if (examination.Part.Curvature == Curvature.AlongWeld) return [from.Millimetres];
+        if (band.To is not { } to) return [from.Millimetres, null];
+        return to > from ? [from.Millimetres, to.Millimetres] : [from.Millimetres];
+    }
+
+    /// <summary>Corners of the positioning tolerance, the stated place left out; none where there is no tolerance.</summary>
+    public IEnumerable<(double Left, double Right)> Corners()
+    {
+        if (!(OffsetTolerance > 0)) yield break;
+        double[] lefts = HasLeft ? [-OffsetTolerance, OffsetTolerance] : [0];
+        double[] rights = HasRight ? [-OffsetTolerance, OffsetTolerance] : [0];
+        foreach (var left in lefts)
+        {
+            foreach (var right in rights)
+            {
+                if (left != 0 || right != 0) yield return (left, right);
+            }
+        }
+    }
+}

@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text;
+using FluentAssertions;
+using Xunit;
+
+namespace TechLint.Tests.Validation;
+
+/// <summary>
+/// One row of Data/check-values.csv: a value from outside, the inputs it belongs to, how many of its digits are to be trusted
+/// and where it comes from. <c>basis</c> is published (seen in the source), memory (believed) or computed (worked out apart from
+/// this code, by the formula or rule that the source names).
+/// </summary>
+internal sealed record CheckValue(
+    string Id, string Topic, string Quantity, IReadOnlyDictionary<string, string> Inputs, double Value, string Unit, double Tolerance,
+    string Source, string Basis)
+{
+    private static readonly Lazy<IReadOnlyDictionary<string, CheckValue>> Rows = new(Read);
+
+    public double this[string input] => double.Parse(Inputs[input], CultureInfo.InvariantCulture);
+
+    public static CheckValue Of(string id) => Rows.Value[id];
+
+    public static TheoryData<string> Ids(string topic) =>
+        new(Rows.Value.Values.Where(row => string.Equals(row.Topic, topic, StringComparison.Ordinal)).Select(row => row.Id));
+
+    public static IEnumerable<string> Topics => Rows.Value.Values.Select(row => row.Topic).Distinct(StringComparer.Ordinal);
+
+    public double Or(string input, double otherwise) => Inputs.ContainsKey(input) ? this[input] : otherwise;
+
+    /// <summary>The computed value agrees within the row's own tolerance. NaN agrees with nothing.</summary>
+    public void Holds(double computed)
+    {
+        var because = $"{Id}: {Quantity} ({string.Join(", ", Inputs.Select(pair => $"{pair.Key} {pair.Value}"))}) is {Value} {Unit} by {Source} [{Basis}]";
+        double.IsNaN(computed).Should().BeFalse(because);
+        Math.Abs(computed - Value).Should().BeLessThanOrEqualTo(Tolerance * (1 + 1e-9), $"{because}, computed {computed:R}");
+    }
+
+    private static Dictionary<string, CheckValue> Read()
+    {
+        var lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Data", "check-values.csv"));
+        var rows = new Dictionary<string, CheckValue>(StringComparer.Ordinal);
+        foreach (var line in lines.Skip(1))
+        {
+            var cells = Split(line);
+            var inputs = cells[3].Split(';').Select(pair => pair.Split('=')).ToDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
+            rows.Add(cells[0], new CheckValue(
+                cells[0], cells[1], cells[2], inputs, Number(cells[4]), cells[5], Number(cells[6]), $"{cells[7]}, {cells[8]}", cells[9]));
+        }
+
+        return rows;
+    }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    /// <summary>Cells of a line of comma-separated values; a quoted cell may hold commas and doubled quotes.</summary>
+    private static List<string> Split(string line)
+    {
+        var cells = new List<string>();
+        var cell = new StringBuilder();
+        var quoted = false;
+        for (var index = 0; index < line.Length; index++)
+        {
+            var c = line[index];
+            if (c == '"' && quoted && index + 1 < line.Length && line[index + 1] == '"')
+            {
+                cell.Append(c);
+                index++;
+            }
+            else if (c == '"')
+            {
+                quoted = !quoted;
+            }
+            else if (c == ',' && !quoted)
+            {
+                cells.Add(cell.ToString());
+                cell.Clear();
+            }
+            else
+            {
+                cell.Append(c);
+            }
+        }
+
+        cells.Add(cell.ToString());
+        return cells;
+    }
+}
