@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using TechLint.Engine;
 using TechLint.Engine.Files;
+using TechLint.LanguageServer;
 using TechLint.Rules.Registry;
 using TechLint.Syntax;
 using TechLint.Ultrasonics.Quantities;
@@ -22,8 +23,12 @@ internal sealed class HouseEngine : IEngine
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, Length? thickness, Length? outsideDiameter) =>
         Computing.Setups(Open(store, options, standardInput), file, thickness, outsideDiameter);
 
-    // Joined when the language server stands: LanguageServerHost.RunAsync(input, output, cancellation).
-    public Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation) => throw new NotSupportedException();
+    public Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation)
+    {
+        // Standard output belongs to the protocol from here on.
+        Console.SetOut(Console.Error);
+        return LanguageServerHost.RunAsync(input, output, new LanguageServerOptions(Clock.Today), cancellation);
+    }
 
     private static Snapshot Open(IFileStore store, WorkspaceOptions options, SourceText? standardInput)
     {

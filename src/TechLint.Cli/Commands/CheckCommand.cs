@@ -19,17 +19,17 @@ internal sealed class CheckCommand : ICommand
         Description = "Files, folders or patterns to check; - for standard input [default: this folder]", Arity = ArgumentArity.ZeroOrMore,
     };
 
-    private readonly Option<ReportFormat> format = Options.Choice(
-        "--format", "How to tell the findings [default: text]", ReportFormat.Text,
+    private readonly Option<ReportFormat?> format = Options.Choice(
+        "--format", "How to tell the findings [default: text]",
         ("text", ReportFormat.Text), ("json", ReportFormat.Json), ("sarif", ReportFormat.Sarif));
 
     private readonly Option<string> output = Options.Text("--output", "FILE", "Where to write the findings [default: standard output]");
-    private readonly Option<Severity> failOn = Options.FailOn();
+    private readonly Option<Severity?> failOn = Options.FailOn();
 
     private readonly Option<DateOnly?> asOf = Options.Date(
         "--as-of", "The day to judge validity by [default: that of the settings, else today in UTC]");
 
-    private readonly Option<int> jobs = Options.Jobs();
+    private readonly Option<int?> jobs = Options.Jobs();
     private readonly WorkspaceCall workspace = new();
 
     public CheckCommand()
@@ -55,7 +55,7 @@ internal sealed class CheckCommand : ICommand
         foreach (var one in selection.Workspaces)
         {
             var overlay = input is not null && string.Equals(selection.StandardInput?.Root, one.Store.Root, StringComparison.Ordinal) ? input : null;
-            runs.Add((FolderFrom(folder, one.Store.Root), Check(engine, one, options, overlay, call.GetValue(jobs), cancellation)));
+            runs.Add((FolderFrom(folder, one.Store.Root), Check(engine, one, options, overlay, call.GetValue(jobs) ?? Environment.ProcessorCount, cancellation)));
         }
 
         // A run that broke has looked at nothing and knows no day of its own.
@@ -66,7 +66,7 @@ internal sealed class CheckCommand : ICommand
         }
 
         var run = RunMerge.Of(runs);
-        var status = StatusOf(run, call.GetValue(failOn));
+        var status = StatusOf(run, call.GetValue(failOn) ?? Severity.Error);
         if (run.Summary.Files == 0 && run.Findings.IsEmpty)
         {
             terminal.Say("nothing was left to check");
