@@ -121,7 +121,7 @@ public sealed class Snapshot : IDocumentSource
     private WorkspaceSettings ReadSettings()
     {
         if (options.SettingsText is { } text) return BoundDocument.Of(YamlReader.Read(text)).Settings;
-        return TreeOf(Names.Settings) is { } tree ? BoundDocument.Of(tree).Settings : WorkspaceSettings.None;
+        return TreeOf(FormatKinds.SettingsName) is { } tree ? BoundDocument.Of(tree).Settings : WorkspaceSettings.None;
     }
 
     private ImmutableDictionary<string, DocumentLookup> IndexRequirementSets()

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using TechLint.Model.Shape;
 using TechLint.Engine.Files;
 using TechLint.Reports.Compute;
 using TechLint.Ultrasonics.Quantities;
@@ -39,9 +40,9 @@ internal sealed class ComputeCommand : ICommand
 
         if (workspace.OptionsOf(call, terminal) is not { } options) return ExitStatus.Unusable;
         if (workspace.Select(call, [path], terminal) is not { } selection) return ExitStatus.Unusable;
-        if (selection.Workspaces is not [{ Files: [var only], Store: var store }] || !only.EndsWith(FileKinds.Technique, StringComparison.Ordinal))
+        if (selection.Workspaces is not [{ Files: [var only], Store: var store }] || !only.EndsWith(FormatKinds.TechniqueEnding, StringComparison.Ordinal))
         {
-            terminal.Say($"{path}: not one technique (a file that ends in {FileKinds.Technique})");
+            terminal.Say($"{path}: not one technique (a file that ends in {FormatKinds.TechniqueEnding})");
             return ExitStatus.Unusable;
         }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using TechLint.Model.Shape;
 using TechLint.Engine;
 using TechLint.Engine.Files;
 using TechLint.Model.Documents;
@@ -90,7 +91,7 @@ internal sealed class WorkspaceCall
     {
         SelectionFault.NotFound => "no such file or folder",
         SelectionFault.UnknownKind =>
-            $"not a file to judge: these end in {FileKinds.Technique}, {FileKinds.Equipment} or {FileKinds.Requirements}, or are named {FileKinds.Settings}",
+            $"not a file to judge: these end in {FormatKinds.TechniqueEnding}, {FormatKinds.EquipmentEnding} or {FormatKinds.RequirementsEnding}, or are named {FormatKinds.SettingsName}",
         SelectionFault.OutsideRoot => "outside the workspace",
         SelectionFault.NothingMatched => "nothing to check here",
         SelectionFault.Unnamed => "standard input needs --stdin-filename, to say what it is",

@@ -48,7 +48,7 @@ public sealed record FolderListing(ImmutableArray<string> Files, ImmutableArray<
     }
 
     private static bool HasSettings(FileSystemInfo[] entries) => entries.Any(entry =>
-        string.Equals(entry.Name, Names.Settings, StringComparison.Ordinal) && !entry.Attributes.HasFlag(FileAttributes.Directory));
+        string.Equals(entry.Name, FormatKinds.SettingsName, StringComparison.Ordinal) && !entry.Attributes.HasFlag(FileAttributes.Directory));
 
     private static ImmutableArray<string> Sorted(List<string> paths) => [.. paths.Order(StringComparer.Ordinal)];
 

@@ -1,3 +1,5 @@
+using TechLint.Model.Shape;
+
 namespace TechLint.Engine.Files;
 
 /// <summary>The root of a workspace: the nearest folder upwards that holds <c>techlint.yaml</c>, else the folder given.</summary>
@@ -8,7 +10,7 @@ public static class RootFinder
     {
         for (var here = folder; here is not null; here = Path.GetDirectoryName(here))
         {
-            if (File.Exists(Path.Combine(here, Names.Settings))) return here;
+            if (File.Exists(Path.Combine(here, FormatKinds.SettingsName))) return here;
         }
 
         return folder;

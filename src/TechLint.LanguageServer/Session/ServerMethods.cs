@@ -1,4 +1,5 @@
 using StreamJsonRpc;
+using TechLint.Model.Shape;
 using TechLint.Engine.Files;
 using TechLint.LanguageServer.Documents;
 using TechLint.LanguageServer.Protocol;
@@ -15,7 +16,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     : IServerMethods, IDisposable
 {
     private static readonly Protocol.FileSystemWatcher[] WatchedFiles =
-        [.. new[] { "*" + FileKinds.Technique, "*" + FileKinds.Equipment, "*" + FileKinds.Requirements, FileKinds.Settings }
+        [.. new[] { "*" + FormatKinds.TechniqueEnding, "*" + FormatKinds.EquipmentEnding, "*" + FormatKinds.RequirementsEnding, FormatKinds.SettingsName }
             .Select(name => new Protocol.FileSystemWatcher("**/" + name))];
 
     private readonly List<string> folders = [];
@@ -84,7 +85,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     public void DidSave(DidSaveParams? parameters)
     {
         if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
-        if (uri.FileName is FileKinds.Settings)
+        if (uri.FileName is FormatKinds.SettingsName)
         {
             SettleAnew();
         }
@@ -123,7 +124,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     {
         if (store is null || worker is null) return;
         var files = (parameters?.Changes ?? []).Select(change => DocumentUri.Parse(change?.Uri)).OfType<DocumentUri>().ToList();
-        if (files.Any(file => file.FileName is FileKinds.Settings))
+        if (files.Any(file => file.FileName is FormatKinds.SettingsName))
         {
             SettleAnew();
             return;
@@ -147,7 +148,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     private static LocalRpcException InvalidParams(string message) => new(message) { ErrorCode = RpcErrors.InvalidParams };
 
     private static DocumentUri? Ours(string? address) =>
-        DocumentUri.Parse(address) is { } uri && FileKinds.IsKnown(uri.FileName) ? uri : null;
+        DocumentUri.Parse(address) is { } uri && FormatKinds.Of(uri.FileName) is not null ? uri : null;
 
     private HoverResult? Hover(DocumentView view, Position position)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TechLint.Model.Shape;
 using TechLint.Engine;
 using TechLint.Engine.Files;
 using TechLint.Model.Documents;
@@ -12,7 +13,7 @@ internal sealed class EngineWorkspaces : IWorkspaces
     public string? FindRoot(string folder)
     {
         var root = RootFinder.Find(folder);
-        return File.Exists(Path.Combine(root, FileKinds.Settings)) ? root : null;
+        return File.Exists(Path.Combine(root, FormatKinds.SettingsName)) ? root : null;
     }
 
     public IWorkspace Open(string? root, DateOnly today) =>

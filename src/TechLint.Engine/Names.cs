@@ -1,6 +1,0 @@
-namespace TechLint.Engine;
-
-internal static class Names
-{
-    public const string Settings = "techlint.yaml";
-}
