@@ -116,7 +116,7 @@ internal sealed class CheckCommand : ICommand
 
     private int Write(ParseResult call, Terminal terminal, IEngine engine, CheckRun run, string folder, int status)
     {
-        var chosen = call.GetValue(format);
+        var chosen = call.GetValue(format) ?? ReportFormat.Text;
         var file = call.GetValue(output);
         var toFile = file is not null && !string.Equals(file, FileSelection.StandardInputName, StringComparison.Ordinal);
         void Content(TextWriter writer)
