@@ -23,8 +23,12 @@ internal sealed class HouseEngine : IEngine
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, Length? thickness, Length? outsideDiameter) =>
         Computing.Setups(Open(store, options, standardInput), file, thickness, outsideDiameter);
 
-    public Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation) =>
-        LanguageServerHost.RunAsync(input, output, new LanguageServerOptions(Clock.Today), cancellation);
+    public Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation)
+    {
+        // Standard output belongs to the protocol from here on.
+        Console.SetOut(Console.Error);
+        return LanguageServerHost.RunAsync(input, output, new LanguageServerOptions(Clock.Today), cancellation);
+    }
 
     private static Snapshot Open(IFileStore store, WorkspaceOptions options, SourceText? standardInput)
     {

@@ -19,14 +19,26 @@ internal sealed record Terminal(
     {
         var output = Console.OpenStandardOutput();
         return new Terminal(
-            Console.OpenStandardInput(), output, Writer(output), Writer(Console.OpenStandardError()), MayColor(), Environment.CurrentDirectory,
-            Clock.Today);
+            Console.OpenStandardInput(), output, Writer(output), Writer(Console.OpenStandardError()), MayColor(), CurrentFolder(), Clock.Today);
     }
 
     /// <summary>A message of the program itself, in the GNU form.</summary>
     public void Say(string message) => Error.Write($"techlint: {message}\n");
 
     public static StreamWriter Writer(Stream stream) => new(stream, Utf8, 1 << 16) { NewLine = "\n" };
+
+    // A folder that was deleted under the caller's feet has no path; nothing relative is found from here either.
+    private static string CurrentFolder()
+    {
+        try
+        {
+            return Environment.CurrentDirectory;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
+        }
+    }
 
     // https://no-color.org: any value but an empty one turns colour off.
     private static bool MayColor() =>

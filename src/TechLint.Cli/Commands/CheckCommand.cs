@@ -19,20 +19,24 @@ internal sealed class CheckCommand : ICommand
         Description = "Files, folders or patterns to check; - for standard input [default: this folder]", Arity = ArgumentArity.ZeroOrMore,
     };
 
-    private readonly Option<ReportFormat> format = Options.Choice(
-        "--format", "How to tell the findings [default: text]", ReportFormat.Text,
+    private readonly Option<ReportFormat?> format = Options.Choice(
+        "--format", "How to tell the findings [default: text]",
         ("text", ReportFormat.Text), ("json", ReportFormat.Json), ("sarif", ReportFormat.Sarif));
 
     private readonly Option<string> output = Options.Text("--output", "FILE", "Where to write the findings [default: standard output]");
-    private readonly Option<Severity> failOn = Options.FailOn();
-    private readonly Option<int> jobs = Options.Jobs();
+    private readonly Option<Severity?> failOn = Options.FailOn();
+
+    private readonly Option<DateOnly?> asOf = Options.Date(
+        "--as-of", "The day to judge validity by [default: that of the settings, else today in UTC]");
+
+    private readonly Option<int?> jobs = Options.Jobs();
     private readonly WorkspaceCall workspace = new();
 
     public CheckCommand()
     {
         Command = new Command("check", "Check techniques, equipment libraries, requirement sets and settings, and list what is wrong.")
         {
-            paths, format, output, failOn, jobs,
+            paths, format, output, failOn, asOf, jobs,
         };
         workspace.AddTo(Command);
     }
@@ -42,6 +46,7 @@ internal sealed class CheckCommand : ICommand
     public int Run(ParseResult call, Terminal terminal, IEngine engine, CancellationToken cancellation)
     {
         if (workspace.OptionsOf(call, terminal) is not { } options) return ExitStatus.Unusable;
+        options = options with { AsOf = call.GetValue(asOf) };
         if (workspace.Select(call, call.GetValue(paths) ?? [], terminal) is not { } selection) return ExitStatus.Unusable;
         if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
 
@@ -50,7 +55,7 @@ internal sealed class CheckCommand : ICommand
         foreach (var one in selection.Workspaces)
         {
             var overlay = input is not null && string.Equals(selection.StandardInput?.Root, one.Store.Root, StringComparison.Ordinal) ? input : null;
-            runs.Add((FolderFrom(folder, one.Store.Root), Check(engine, one, options, overlay, call.GetValue(jobs), cancellation)));
+            runs.Add((FolderFrom(folder, one.Store.Root), Check(engine, one, options, overlay, call.GetValue(jobs) ?? Environment.ProcessorCount, cancellation)));
         }
 
         // A run that broke has looked at nothing and knows no day of its own.
@@ -61,7 +66,7 @@ internal sealed class CheckCommand : ICommand
         }
 
         var run = RunMerge.Of(runs);
-        var status = StatusOf(run, call.GetValue(failOn));
+        var status = StatusOf(run, call.GetValue(failOn) ?? Severity.Error);
         if (run.Summary.Files == 0 && run.Findings.IsEmpty)
         {
             terminal.Say("nothing was left to check");
@@ -111,7 +116,7 @@ internal sealed class CheckCommand : ICommand
 
     private int Write(ParseResult call, Terminal terminal, IEngine engine, CheckRun run, string folder, int status)
     {
-        var chosen = call.GetValue(format);
+        var chosen = call.GetValue(format) ?? ReportFormat.Text;
         var file = call.GetValue(output);
         var toFile = file is not null && !string.Equals(file, FileSelection.StandardInputName, StringComparison.Ordinal);
         void Content(TextWriter writer)

@@ -11,8 +11,8 @@ internal sealed class ComputeCommand : ICommand
 {
     private readonly Argument<string> file = new("FILE") { Description = "A technique; - for standard input", Arity = ArgumentArity.ExactlyOne };
 
-    private readonly Option<ReportFormat> format = Options.Choice(
-        "--format", "How to tell the figures [default: text]", ReportFormat.Text, ("text", ReportFormat.Text), ("json", ReportFormat.Json));
+    private readonly Option<ReportFormat?> format = Options.Choice(
+        "--format", "How to tell the figures [default: text]", ("text", ReportFormat.Text), ("json", ReportFormat.Json));
 
     private readonly Option<Length?> thickness = Options.Length("--thickness", "Compute for this wall alone, such as '25 mm' or '1 in'");
     private readonly Option<Length?> diameter = Options.Length("--outside-diameter", "Compute for this outside diameter alone");

@@ -7,15 +7,12 @@ using TechLint.Syntax;
 
 namespace TechLint.Cli.Commands;
 
-/// <summary>The options that say which workspace a command works in, and by which settings and day.</summary>
+/// <summary>The options that say which workspace a command works in, and by which settings and requirements.</summary>
 internal sealed class WorkspaceCall
 {
     private readonly Option<string> root = Options.Text("--root", "DIR", "The root of the workspace [default: the nearest folder upwards with techlint.yaml]");
     private readonly Option<string> settings = Options.Text("--settings", "FILE", "Settings to use in place of the workspace's own");
     private readonly Option<string> standardInputName = Options.Text("--stdin-filename", "PATH", "The file that standard input, named -, stands for");
-
-    private readonly Option<DateOnly?> asOf = Options.Date(
-        "--as-of", "The day to judge validity by [default: that of the settings, else today in UTC]");
 
     private readonly Option<string[]> requirements = new("--requirements")
     {
@@ -28,7 +25,6 @@ internal sealed class WorkspaceCall
         command.Options.Add(root);
         command.Options.Add(settings);
         command.Options.Add(requirements);
-        command.Options.Add(asOf);
         command.Options.Add(standardInputName);
     }
 
@@ -71,7 +67,7 @@ internal sealed class WorkspaceCall
             text = read.Source;
         }
 
-        return new WorkspaceOptions(terminal.Today(), call.GetValue(asOf), text, [.. call.GetValue(requirements) ?? []]);
+        return new WorkspaceOptions(terminal.Today(), AsOf: null, text, [.. call.GetValue(requirements) ?? []]);
     }
 
     /// <summary>The text on standard input, where a path asked for it; false where it is none, which is then said.</summary>

@@ -50,11 +50,14 @@ public sealed record FileSelection(
     /// <param name="standardInputPath">The file that <c>-</c> stands for.</param>
     public static FileSelection Of(string workingFolder, IReadOnlyList<string> paths, string? root, string? standardInputPath)
     {
-        var selector = new Selector(workingFolder, root is null ? null : Path.GetFullPath(root, workingFolder), standardInputPath);
-        if (paths.Count == 0) selector.AddFolder(root ?? ".", Path.GetFullPath(root ?? ".", workingFolder));
+        var selector = new Selector(workingFolder, root is null ? null : Full(root, workingFolder), standardInputPath);
+        if (paths.Count == 0) selector.AddFolder(root ?? ".", Full(root ?? ".", workingFolder));
         foreach (var path in paths) selector.Add(path);
         return selector.Selection();
     }
+
+    // One folder has one name, with or without a slash behind it.
+    private static string Full(string path, string workingFolder) => Path.TrimEndingDirectorySeparator(Path.GetFullPath(path, workingFolder));
 
     private sealed class Selector(string workingFolder, string? givenRoot, string? standardInputPath)
     {
@@ -77,7 +80,7 @@ public sealed record FileSelection(
                 return;
             }
 
-            var full = Path.GetFullPath(path, workingFolder);
+            var full = Full(path, workingFolder);
             // A name with a star in it is taken for itself where there is such a file.
             if (Directory.Exists(full)) AddFolder(path, full);
             else if (File.Exists(full)) AddFile(path, full);
@@ -108,7 +111,7 @@ public sealed record FileSelection(
                 return;
             }
 
-            var full = Path.GetFullPath(path, workingFolder);
+            var full = Full(path, workingFolder);
             if (WorkspaceOf(path, Path.GetDirectoryName(full) ?? full, full) is not { } workspace) return;
             standardInput = new StandardInputPlace(workspace.Store.Root, Relative(workspace.Store, full));
             workspace.Files.Add(standardInput.Path);

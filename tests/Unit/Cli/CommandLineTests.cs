@@ -109,6 +109,7 @@ public sealed class CommandLineTests : IDisposable
         var help = Run(new FakeEngine(), "check", "--help");
         help.Status.Should().Be(0);
         help.Error.Should().BeEmpty();
+        System.Text.RegularExpressions.Regex.Matches(help.Output, "default").Should().HaveCount(7, "each default is told once");
         foreach (var option in (string[])["--format", "--output", "--root", "--settings", "--requirements", "--as-of", "--fail-on", "--jobs", "--stdin-filename"])
         {
             help.Output.Should().Contain(option);

@@ -37,7 +37,7 @@ public sealed class FileSelectionTests : IDisposable
 
     [Fact]
     public void Paths_in_several_workspaces_are_grouped_and_each_file_is_taken_once() =>
-        Files(Select("samples/techniques", "samples/flawed", "samples/techniques/a.technique.yaml", "samples/*/*.technique.yaml")).Should().Equal(
+        Files(Select("samples/techniques/", "samples/flawed/", "samples/flawed", "samples/techniques/a.technique.yaml", "samples/*/*.technique.yaml")).Should().Equal(
             "samples: techniques/a.technique.yaml techniques/b.technique.yaml",
             "samples/flawed: f.technique.yaml techlint.yaml");
 
@@ -67,6 +67,8 @@ public sealed class FileSelectionTests : IDisposable
     {
         Files(FileSelection.Of(folder.Path, ["samples/techniques/a.technique.yaml"], ".", null)).Should().Equal(
             ": samples/techniques/a.technique.yaml");
+        Files(FileSelection.Of(folder.Path, ["samples/techniques/a.technique.yaml"], "samples/", null)).Should().Equal(
+            "samples: techniques/a.technique.yaml");
         FileSelection.Of(folder.Path, ["samples"], "loose", null).Problems.Single().Fault.Should().Be(SelectionFault.OutsideRoot);
         Files(FileSelection.Of(folder.Path, [], "loose", null)).Should().Equal("loose: l.technique.yaml");
         Files(FileSelection.Of(folder.At("samples/flawed"), [], null, null)).Should().Equal("samples/flawed: f.technique.yaml techlint.yaml");
