@@ -5,7 +5,7 @@ using TechLint.LanguageServer.Transport;
 
 namespace TechLint.LanguageServer.Session;
 
-/// <summary>The connection to the client: what goes out, and errors that tell nothing of the server's inside.</summary>
+/// <summary>The connection to the client: what the server says of its own accord, and which code an error bears.</summary>
 internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel logLevel) : JsonRpc(door), IClient
 {
     private static readonly Dictionary<string, Type> PublishTypes = new(StringComparer.Ordinal)
@@ -48,12 +48,16 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         }
     }
 
-    protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => exception switch
+    /// <summary>The code alone: the door gives each code its text.</summary>
+    protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => new()
     {
-        LocalRpcException known => new() { Code = (JsonRpcErrorCode)known.ErrorCode, Message = known.Message },
-        OperationCanceledException => new() { Code = JsonRpcErrorCode.RequestCanceled, Message = "The request was cancelled" },
-        RpcArgumentDeserializationException => new() { Code = JsonRpcErrorCode.InvalidParams, Message = "The parameters cannot be read" },
-        _ => new() { Code = JsonRpcErrorCode.InternalError, Message = "An error inside techlint: the request could not be served" },
+        Code = (JsonRpcErrorCode)(exception switch
+        {
+            LocalRpcException known => known.ErrorCode,
+            OperationCanceledException => RpcErrors.RequestCancelled,
+            RpcArgumentDeserializationException => RpcErrors.InvalidParams,
+            _ => RpcErrors.InternalError,
+        }),
     };
 
     private async Task SendAsync(string method, Dictionary<string, object?> parameters, Dictionary<string, Type> types)

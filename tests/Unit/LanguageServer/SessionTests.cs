@@ -148,12 +148,13 @@ public sealed class SessionTests
     [Fact]
     public async Task A_client_that_never_answers_the_servers_requests_is_served_all_the_same()
     {
-        await using var session = new ServerSession();
+        await using var session = new ServerSession(answersRequests: false);
         var silent = session.Client;
         var parameters = silent.InitializeParams();
         parameters["capabilities"]!["workspace"] = JsonNode.Parse("""{"didChangeWatchedFiles":{"dynamicRegistration":true}}""");
         await silent.RequestAsync("initialize", parameters);
         await silent.NotifyAsync("initialized");
+        await silent.NotificationAsync("client/registerCapability");
         await silent.OpenAsync(Uri, "BAD");
         await silent.DiagnosticsAsync(Uri);
         await silent.EndAsync();
