@@ -1,3 +1,4 @@
+using System.Text.Json;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 using TechLint.LanguageServer.Protocol;
@@ -8,10 +9,12 @@ namespace TechLint.LanguageServer.Session;
 /// <summary>The connection to the client: what the server says of its own accord, and which code an error bears.</summary>
 internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel logLevel) : JsonRpc(door), IClient
 {
-    private static readonly Dictionary<string, Type> PublishTypes = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Type> ClearTypes = new(StringComparer.Ordinal)
     {
-        ["uri"] = typeof(string), ["version"] = typeof(long), ["diagnostics"] = typeof(Diagnostic[]),
+        ["uri"] = typeof(string), ["diagnostics"] = typeof(Diagnostic[]),
     };
+
+    private static readonly Dictionary<string, Type> PublishTypes = new(ClearTypes, StringComparer.Ordinal) { ["version"] = typeof(long) };
 
     private static readonly Dictionary<string, Type> LogTypes = new(StringComparer.Ordinal) { ["type"] = typeof(int), ["message"] = typeof(string) };
 
@@ -22,7 +25,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         var parameters = new Dictionary<string, object?>(StringComparer.Ordinal) { ["uri"] = uri };
         if (version is { } known) parameters["version"] = known;
         parameters["diagnostics"] = diagnostics;
-        return SendAsync("textDocument/publishDiagnostics", parameters, PublishTypes);
+        return SendAsync("textDocument/publishDiagnostics", parameters, version is null ? ClearTypes : PublishTypes);
     }
 
     public Task LogAsync(ServerLogLevel level, string message)
@@ -55,7 +58,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         {
             LocalRpcException known => known.ErrorCode,
             OperationCanceledException => RpcErrors.RequestCancelled,
-            RpcArgumentDeserializationException => RpcErrors.InvalidParams,
+            RpcArgumentDeserializationException or JsonException => RpcErrors.InvalidParams,
             _ => RpcErrors.InternalError,
         }),
     };

@@ -109,7 +109,7 @@ public sealed class SessionTests
         ];
         await session.Client.SendBytesAsync(both);
         (await session.ExitAsync()).Should().Be(0);
-        (await session.Client.WaitAsync(message => (string?)message["id"] == "bye")).ToJsonString().Should().Contain("\"result\":null");
+        (await session.Client.WaitAsync(message => message["id"]?.ToJsonString() == "\"bye\"")).ToJsonString().Should().Contain("\"result\":null");
     }
 
     [Fact]
