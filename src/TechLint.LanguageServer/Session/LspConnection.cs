@@ -69,9 +69,10 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         {
             await NotifyWithParameterObjectAsync(method, parameters, types).ConfigureAwait(false);
         }
-        catch (Exception fault) when (fault is ConnectionLostException or ObjectDisposedException or IOException or OperationCanceledException)
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            // Nobody listens any more; the end of the client's stream ends the session.
+            // Mostly nobody listens any more, and the end of the client's stream ends the session. Whatever it is, one message that
+            // cannot be sent must not end the work on the next.
         }
     }
 }

@@ -1,5 +1,7 @@
--- A real editor's session, headless: opens a file, waits for its diagnostics, hovers over one, changes and undoes, writes what it saw, quits.
---   nvim --headless -u NONE -i NONE -n -l is not in 0.7:  nvim --headless -u NONE -i NONE -n -S session.lua
+-- A real editor's session, headless: opens a flawed file, waits for its diagnostics, hovers over one, edits and undoes, writes what it saw
+-- as JSON, quits.
+--   nvim --headless -u NONE -i NONE -n -S session.lua
+-- Leaves with status 0 when all went well, else 1 with the reason under "problem" in the result.
 -- Environment: TECHLINT_CMD     the server's command line, parts separated by a unit separator (\x1f) or, where there is none, one executable
 --              TECHLINT_LUA     the folder that holds techlint.lua
 --              TECHLINT_FILE    the file to open
@@ -48,7 +50,6 @@ local function run()
   result.hover = answer.result and answer.result.contents and answer.result.contents.value or vim.NIL
 
   -- An edit of the editor's own making reaches the server, and so does its undoing: the findings are the same again.
-  -- The change tick moves on, so that equal findings are not taken for those from before.
   local before = #diagnostics()
   vim.api.nvim_buf_set_lines(0, 0, 0, false, { '# 😀 a comment above' })
   if not vim.wait(20000, function()
