@@ -11,7 +11,7 @@ namespace TechLint.Tests.Shared;
 /// </summary>
 internal sealed class RawLspClient : IAsyncDisposable
 {
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
 
     private readonly Stream toServer;
     private readonly Stream fromServer;

@@ -13,7 +13,7 @@ internal partial interface IServerMethods
     Task<InitializeResult> InitializeAsync(InitializeParams? parameters, CancellationToken cancellation);
 
     [JsonRpcMethod("initialized", UseSingleObjectParameterDeserialization = true)]
-    void Initialized(InitializedParams? parameters);
+    void Initialized(InitializedParams? parameters = null);
 
     [JsonRpcMethod("shutdown")]
     Task ShutdownAsync();

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 using TechLint.LanguageServer.Protocol;
@@ -5,13 +6,15 @@ using TechLint.LanguageServer.Transport;
 
 namespace TechLint.LanguageServer.Session;
 
-/// <summary>The connection to the client: what goes out, and errors that tell nothing of the server's inside.</summary>
+/// <summary>The connection to the client: what the server says of its own accord, and which code an error bears.</summary>
 internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel logLevel) : JsonRpc(door), IClient
 {
-    private static readonly Dictionary<string, Type> PublishTypes = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Type> ClearTypes = new(StringComparer.Ordinal)
     {
-        ["uri"] = typeof(string), ["version"] = typeof(long), ["diagnostics"] = typeof(Diagnostic[]),
+        ["uri"] = typeof(string), ["diagnostics"] = typeof(Diagnostic[]),
     };
+
+    private static readonly Dictionary<string, Type> PublishTypes = new(ClearTypes, StringComparer.Ordinal) { ["version"] = typeof(long) };
 
     private static readonly Dictionary<string, Type> LogTypes = new(StringComparer.Ordinal) { ["type"] = typeof(int), ["message"] = typeof(string) };
 
@@ -22,7 +25,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         var parameters = new Dictionary<string, object?>(StringComparer.Ordinal) { ["uri"] = uri };
         if (version is { } known) parameters["version"] = known;
         parameters["diagnostics"] = diagnostics;
-        return SendAsync("textDocument/publishDiagnostics", parameters, PublishTypes);
+        return SendAsync("textDocument/publishDiagnostics", parameters, version is null ? ClearTypes : PublishTypes);
     }
 
     public Task LogAsync(ServerLogLevel level, string message)
@@ -48,12 +51,16 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         }
     }
 
-    protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => exception switch
+    /// <summary>The code alone: the door gives each code its text.</summary>
+    protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => new()
     {
-        LocalRpcException known => new() { Code = (JsonRpcErrorCode)known.ErrorCode, Message = known.Message },
-        OperationCanceledException => new() { Code = JsonRpcErrorCode.RequestCanceled, Message = "The request was cancelled" },
-        RpcArgumentDeserializationException => new() { Code = JsonRpcErrorCode.InvalidParams, Message = "The parameters cannot be read" },
-        _ => new() { Code = JsonRpcErrorCode.InternalError, Message = "An error inside techlint: the request could not be served" },
+        Code = (JsonRpcErrorCode)(exception switch
+        {
+            LocalRpcException known => known.ErrorCode,
+            OperationCanceledException => RpcErrors.RequestCancelled,
+            RpcArgumentDeserializationException or JsonException => RpcErrors.InvalidParams,
+            _ => RpcErrors.InternalError,
+        }),
     };
 
     private async Task SendAsync(string method, Dictionary<string, object?> parameters, Dictionary<string, Type> types)
@@ -62,9 +69,10 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         {
             await NotifyWithParameterObjectAsync(method, parameters, types).ConfigureAwait(false);
         }
-        catch (Exception fault) when (fault is ConnectionLostException or ObjectDisposedException or IOException or OperationCanceledException)
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            // Nobody listens any more; the end of the client's stream ends the session.
+            // Mostly nobody listens any more, and the end of the client's stream ends the session. Whatever it is, one message that
+            // cannot be sent must not end the work on the next.
         }
     }
 }

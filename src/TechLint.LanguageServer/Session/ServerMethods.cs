@@ -30,11 +30,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
 
     public Task<InitializeResult> InitializeAsync(InitializeParams? parameters, CancellationToken cancellation)
     {
-        if (parameters is null)
-        {
-            lifecycle.InitializeFailed();
-            throw InvalidParams("initialize needs parameters");
-        }
+        if (parameters is null) throw Failure(RpcErrors.InvalidParams);
 
         encoding = PositionEncodings.Negotiate(parameters.Capabilities?.General?.PositionEncodings);
         clientWatchesFiles = parameters.Capabilities?.Workspace?.DidChangeWatchedFiles?.DynamicRegistration is true;
@@ -55,7 +51,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
             new ServerInfo("techlint", version)));
     }
 
-    public void Initialized(InitializedParams? parameters)
+    public void Initialized(InitializedParams? parameters = null)
     {
         if (!clientWatchesFiles) return;
         _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(WatchedFiles)));
@@ -105,8 +101,8 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
 
     public async Task<HoverResult?> HoverAsync(TextDocumentPositionParams? parameters, CancellationToken cancellation)
     {
-        if (parameters is not { TextDocument.Uri: { } address, Position: { } position }) throw InvalidParams("A document and a position are needed");
-        if (DocumentUri.Parse(address) is not { } uri) throw InvalidParams("The document's address is not a URI");
+        if (parameters is not { TextDocument.Uri: { } address, Position: { } position }) throw Failure(RpcErrors.InvalidParams);
+        if (DocumentUri.Parse(address) is not { } uri) throw Failure(RpcErrors.InvalidParams);
         if (store?.Read(uri.Normal) is not { } view) return null;
 
         using var either = CancellationTokenSource.CreateLinkedTokenSource(cancellation, view.Document.Outdated.Token);
@@ -116,7 +112,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
         }
         catch (OperationCanceledException fault) when (!cancellation.IsCancellationRequested)
         {
-            throw new LocalRpcException("The document has changed", fault) { ErrorCode = RpcErrors.ContentModified };
+            throw Failure(RpcErrors.ContentModified, fault);
         }
     }
 
@@ -145,7 +141,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
 
     public void Dispose() => worker?.Dispose();
 
-    private static LocalRpcException InvalidParams(string message) => new(message) { ErrorCode = RpcErrors.InvalidParams };
+    private static LocalRpcException Failure(int code, Exception? cause = null) => new(RpcErrors.TextOf(code), cause) { ErrorCode = code };
 
     private static DocumentUri? Ours(string? address) =>
         DocumentUri.Parse(address) is { } uri && FormatKinds.Of(uri.FileName) is not null ? uri : null;

@@ -18,7 +18,9 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
     private readonly Lifecycle lifecycle;
     private readonly long sizeLimit;
     private readonly ConcurrentDictionary<RequestId, bool> unanswered = new();
+    private readonly ConcurrentDictionary<RequestId, bool> expected = new();
     private int owed;
+    private RequestId initialize = RequestId.Null;
 
     public DoorHandler(Stream input, Stream output, IJsonRpcMessageFormatter formatter, Lifecycle lifecycle, long sizeLimit)
     {
@@ -80,11 +82,19 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
 
     public async ValueTask WriteAsync(JsonRpcMessage message, CancellationToken cancellationToken)
     {
+        if (message is JsonRpcError { Error: { } error })
+        {
+            error.Message = RpcErrors.TextOf((int)error.Code);
+            error.Data = null;
+        }
+
+        if (message is JsonRpcRequest { IsResponseExpected: true } asked) expected[asked.RequestId] = true;
         var buffer = new ArrayBufferWriter<byte>(512);
         Formatter.Serialize(buffer, message);
 
         // The client may use the id again as soon as it has read the answer; the answer is owed until it is written.
         var answers = message is JsonRpcResult or JsonRpcError && unanswered.TryRemove(((IJsonRpcMessageWithId)message).RequestId, out _);
+        if (message is JsonRpcError failed && failed.RequestId == initialize) lifecycle.InitializeFailed();
         try
         {
             await writer.WriteAsync(buffer.WrittenMemory, cancellationToken).ConfigureAwait(false);
@@ -136,7 +146,8 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
             case EnvelopeKind.Invalid:
                 return (RpcErrors.InvalidRequest, "The message is not a JSON-RPC 2.0 message");
             case EnvelopeKind.Response:
-                return null;
+                // The library takes an answer to nothing for the end of the connection.
+                return expected.TryRemove(envelope.Id, out _) ? null : (0, "");
             case EnvelopeKind.Notification when envelope.Method is "exit":
                 return null;
             case EnvelopeKind.Notification:
@@ -153,12 +164,12 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
             LifecycleStage.Uninitialized when envelope.Method is not "initialize" =>
                 (RpcErrors.ServerNotInitialized, "The server has not been initialized"),
             LifecycleStage.Running when envelope.Method is "initialize" => (RpcErrors.InvalidRequest, "The server is already initialized"),
-            _ when envelope.Method is "$/cancelRequest" => (RpcErrors.MethodNotFound, "This is a notification"),
+            _ when envelope.Method is "$/cancelRequest" => (RpcErrors.MethodNotFound, RpcErrors.TextOf(RpcErrors.MethodNotFound)),
             _ when unanswered.ContainsKey(envelope.Id) => (RpcErrors.InvalidRequest, "A request with this id is still being answered"),
 
             // Every request of LSP takes an object; the one without parameters takes whatever clients send along.
             _ when envelope.Method is not "shutdown" && envelope.Params is not (JsonTokenType.StartObject or JsonTokenType.None or JsonTokenType.Null) =>
-                (RpcErrors.InvalidParams, "The parameters must be an object"),
+                (RpcErrors.InvalidParams, RpcErrors.TextOf(RpcErrors.InvalidParams)),
             _ => null,
         };
     }
@@ -168,10 +179,16 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
         if (envelope.Kind != EnvelopeKind.Request) return;
         unanswered[envelope.Id] = true;
         Interlocked.Increment(ref owed);
-        if (envelope.Method is "initialize") lifecycle.Initialize();
+        if (envelope.Method is "initialize")
+        {
+            initialize = envelope.Id;
+            lifecycle.Initialize();
+        }
+
         if (envelope.Method is "shutdown") lifecycle.ShutDown();
     }
 
+    /// <summary>Answers in the session's place.</summary>
     private async ValueTask RefuseAsync(RequestId id, int code, string message)
     {
         try

@@ -68,8 +68,9 @@ internal readonly record struct Envelope(EnvelopeKind Kind, RequestId Id, string
             }
             else
             {
-                hasAnswer |= reader.ValueTextEquals("result"u8) || reader.ValueTextEquals("error"u8);
+                var (isResult, isError) = (reader.ValueTextEquals("result"u8), reader.ValueTextEquals("error"u8));
                 reader.Read();
+                hasAnswer |= isResult || (isError && reader.TokenType == JsonTokenType.StartObject);
             }
 
             reader.Skip();

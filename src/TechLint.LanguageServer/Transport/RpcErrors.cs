@@ -16,6 +16,18 @@ internal static class RpcErrors
     public const int ContentModified = -32801;
     public const int RequestCancelled = -32800;
 
+    /// <summary>
+    /// What a client is told, by code: the texts that the library or an exception would give speak of the server's inside.
+    /// </summary>
+    public static string TextOf(int code) => code switch
+    {
+        MethodNotFound => "The server has no such method",
+        InvalidParams => "The parameters are missing or cannot be read",
+        ContentModified => "The document has changed meanwhile",
+        RequestCancelled => "The request was cancelled",
+        _ => "An error inside techlint: the request could not be served",
+    };
+
     /// <summary>An error response as it goes on the wire; its id is null where the request's could not be read.</summary>
     public static ReadOnlyMemory<byte> Response(RequestId id, int code, string message)
     {

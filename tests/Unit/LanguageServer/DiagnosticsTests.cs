@@ -72,14 +72,17 @@ public sealed class DiagnosticsTests
     {
         await using var session = await ServerSession.StartAsync();
         var ended = new TaskCompletionSource();
+        var started = new TaskCompletionSource();
         var isFirst = true;
         session.Engine.OnCheck = (_, token) =>
         {
             if (!isFirst) return;
             isFirst = false;
+            started.SetResult();
             if (token.WaitHandle.WaitOne(RawLspClient.Patience)) ended.SetResult();
         };
         await session.Client.OpenAsync(Uri, "BAD", 1);
+        await started.Task.WaitAsync(RawLspClient.Patience, TestContext.Current.CancellationToken);
         await session.Client.ChangeAsync(Uri, 2, RawLspClient.WholeText("BAD BAD"));
         await ended.Task.WaitAsync(RawLspClient.Patience, TestContext.Current.CancellationToken);
         await session.Client.DiagnosticsAsync(Uri, sent => (int?)sent["version"] == 2);

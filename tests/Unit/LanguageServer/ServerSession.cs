@@ -12,13 +12,13 @@ internal sealed class ServerSession : IAsyncDisposable
 
     private readonly CancellationTokenSource stop = new();
 
-    public ServerSession(FakeWorkspaces? engine = null, long sizeLimit = 1024 * 1024, int quietMilliseconds = 30)
+    public ServerSession(FakeWorkspaces? engine = null, long sizeLimit = 1024 * 1024, bool answersRequests = true)
     {
         Engine = engine ?? new FakeWorkspaces();
         var toServer = new Pipe();
         var fromServer = new Pipe();
-        var options = new LanguageServerOptions(() => Today) { MessageSizeLimit = sizeLimit, QuietTime = TimeSpan.FromMilliseconds(quietMilliseconds) };
-        Client = new RawLspClient(toServer.Writer.AsStream(), fromServer.Reader.AsStream());
+        var options = new LanguageServerOptions(() => Today) { MessageSizeLimit = sizeLimit, QuietTime = TimeSpan.FromMilliseconds(30) };
+        Client = new RawLspClient(toServer.Writer.AsStream(), fromServer.Reader.AsStream()) { AnswersRequests = answersRequests };
         ExitCode = Task.Run(async () =>
         {
             await using var output = fromServer.Writer.AsStream();
