@@ -37,10 +37,7 @@ public class PropertyTests
     {
         for (var length = 0; length <= Texts.Technique.Length; length++)
         {
-            foreach (var way in new[] { YamlReader.Way.Best, YamlReader.Way.Unaided })
-            {
-                Reading.Flaw(Reading.Of(Texts.Technique[..length], way)).Should().BeNull(because: $"the first {length} characters are a text too");
-            }
+            if (Reading.Flaw(Reading.Of(Texts.Technique[..length])) is { } flaw) flaw.Should().BeNull(because: $"the first {length} characters are a text too");
         }
     }
 
@@ -49,7 +46,7 @@ public class PropertyTests
     {
         var whole = Reading.Of(Texts.Technique);
         var keys = ((MappingNode)whole.Root!).Entries;
-        for (var length = 0; length <= Texts.Technique.Length; length += 3)
+        for (var length = 0; length <= Texts.Technique.Length; length += 7)
         {
             var kept = Reading.Of(Texts.Technique[..length]).Root as MappingNode;
             var expected = keys.Where(e => e.Span.End < length && Texts.Technique[e.Span.End..length].Contains('\n')).Select(e => e.Key.Value);
@@ -59,12 +56,12 @@ public class PropertyTests
 
     [Fact]
     public void Random_edits_never_throw_and_leave_spans_nested() =>
-        Edited.Sample(text => (Reading.Flaw(Reading.Of(text)) ?? Reading.Flaw(Reading.Of(text, YamlReader.Way.Unaided))) is null, iter: 6_000);
+        Edited.Sample(text => (Reading.Flaw(Reading.Of(text)) ?? Reading.Flaw(Reading.Of(text, YamlReader.Way.Unaided))) is null, iter: 2_000);
 
     [Fact]
     public void Any_soup_of_marks_reads() =>
         Gen.OneOf(Fragments).Array[0, 30].Select(string.Concat)
-            .Sample(text => (Reading.Flaw(Reading.Of(text)) ?? Reading.Flaw(Reading.Of(text, YamlReader.Way.Recovering))) is null, iter: 20_000);
+            .Sample(text => (Reading.Flaw(Reading.Of(text)) ?? Reading.Flaw(Reading.Of(text, YamlReader.Way.Recovering))) is null, iter: 5_000);
 
     [Fact]
     public void What_the_parser_refuses_is_never_passed_in_silence() =>
@@ -85,7 +82,7 @@ public class PropertyTests
             {
                 return Reading.Of(text).Root is null;
             }
-        }, iter: 3_000);
+        }, iter: 1_000);
 
     [Fact]
     public void Line_ends_of_two_characters_move_spans_and_change_nothing_else() =>
@@ -101,9 +98,9 @@ public class PropertyTests
             TextSpan Move(TextSpan span) => TextSpan.FromBounds(moved[span.Start], moved[span.End]);
             Reading.All(two).Select(n => n.Node.Span).Should().Equal(Reading.All(one).Select(n => Move(n.Node.Span)));
             two.Problems.Select(p => (p.Code, p.Argument(0), p.Span)).Should().Equal(one.Problems.Select(p => (p.Code, p.Argument(0), Move(p.Span))));
-        }, iter: 2_000);
+        }, iter: 400);
 
     [Fact]
     public void The_same_text_gives_the_same_tree() =>
-        Edited.Sample(text => TreeDump.Of(Reading.Of(text)) == TreeDump.Of(Reading.Of(text)), iter: 300);
+        Edited.Sample(text => TreeDump.Of(Reading.Of(text)) == TreeDump.Of(Reading.Of(text)), iter: 100);
 }
