@@ -263,8 +263,7 @@ internal sealed class EventReader
     {
         if (node is ScalarNode scalar) return scalar;
         problems.Add(Sentences.Syntax(node.Span.Start, node.Span.End, Sentences.KeyNotText));
-        return new ScalarNode(node.Span, text.Substring(node.Span.Start, node.Span.Length), ScalarStyle.Plain, node.Span,
-            Lexical.HasBreak(text, node.Span.Start, node.Span.End));
+        return Lexical.RawKey(text, node.Span);
     }
 
     private static ImmutableArray<T> Seal<T>(List<T>? list) =>

@@ -141,6 +141,14 @@ internal static class Lexical
         return last;
     }
 
+    /// <summary>What is no text but stands as a key, as a scalar of its own characters; line ends become one LF, as in any value.</summary>
+    public static ScalarNode RawKey(string text, TextSpan span)
+    {
+        var raw = text.Substring(span.Start, span.Length);
+        var value = raw.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
+        return new ScalarNode(span, value, ScalarStyle.Plain, span, HasBreak(text, span.Start, span.End));
+    }
+
     /// <summary>The anchor and tag that stand before a node.</summary>
     /// <param name="at">Where to begin; afterwards behind the last property, or unchanged where there is none.</param>
     /// <param name="sameLine">True to look no further than the line.</param>

@@ -79,8 +79,7 @@ internal sealed class RecoveringReader
     {
         if (node is ScalarNode scalar) return scalar;
         if (node is not ErrorNode) Report(node.Span.Start, node.Span.End, Sentences.KeyNotText);
-        return new ScalarNode(node.Span, text.Substring(node.Span.Start, node.Span.Length), ScalarStyle.Plain, node.Span,
-            Lexical.HasBreak(text, node.Span.Start, node.Span.End));
+        return Lexical.RawKey(text, node.Span);
     }
 
     /// <summary>The plain text of a range, over one line or several.</summary>

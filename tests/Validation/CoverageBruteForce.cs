@@ -71,9 +71,9 @@ internal static class CoverageBruteForce
     {
         var target = (y - line.ExitY) * line.Direction;
 
-        // Bisection over the launch: the advance grows with it. The far end is the last angle that gets there at all; it stays so far off
-        // grazing that rounding cannot make a ray miss the surface that it grazes.
-        var greatest = tracer.GreatestLaunch(z, leg) - 1e-5;
+        // Bisection over the launch: the advance grows with it. The far end is the last angle that gets there at all, less what keeps
+        // rounding from making a ray miss the surface that it grazes. From outside the advance runs with the square root of that: it must be tiny.
+        var greatest = tracer.GreatestLaunch(z, leg) - (isInside ? 1e-5 : 1e-9);
         double low = -greatest, high = greatest;
         Span<double> bounces = stackalloc double[10];
         if (!tracer.Trace(low, z, leg, bounces, out var lowAdvance, out _) || lowAdvance > target) return false;

@@ -36,6 +36,7 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
 
     private Examination? Build(SetupGroup group, Gathering gathering)
     {
+        if (group.IsContested) gathering.Stop(Obstacle.Reported(group.Setups[0].Map.Span, group.Setups[0].Path));
         StopAtGeometryNotComputed(gathering);
         if (gathering.Failed) return null;
         var curvature = CurvatureOf(gathering);

@@ -5,14 +5,15 @@ using TechLint.Model.Techniques;
 namespace TechLint.Model.Examinations;
 
 /// <summary>Setups that make one examination, with the band that they share.</summary>
-internal sealed record SetupGroup(ImmutableArray<Setup> Setups, QuantityBand Thickness, QuantityBand OutsideDiameter);
+/// <param name="IsContested">Another setup claims the same part without being a pass of it: which one is scanned, nobody can say.</param>
+internal sealed record SetupGroup(ImmutableArray<Setup> Setups, QuantityBand Thickness, QuantityBand OutsideDiameter, bool IsContested);
 
 /// <summary>
 /// Setups that share a band of thickness and diameter are one examination when each states its pass; every other setup is one by itself.
 /// </summary>
-internal static class SetupGroups
+public static class SetupGroups
 {
-    public static IEnumerable<SetupGroup> Of(Technique technique)
+    internal static IEnumerable<SetupGroup> Of(Technique technique)
     {
         var setups = technique.Setups.Items;
         var taken = new HashSet<Setup>(ReferenceEqualityComparer.Instance);
@@ -37,9 +38,21 @@ internal static class SetupGroups
                 }
             }
 
-            yield return new SetupGroup(group, thickness, diameter);
+            yield return new SetupGroup(group, thickness, diameter, setups.Any(other => group.Any(member => AreInConflict(technique, member, other))));
         }
     }
+
+    /// <summary>Two setups claim the same thickness and diameter, and are not numbered as different passes.</summary>
+    public static bool AreInConflict(Technique technique, Setup first, Setup second)
+    {
+        if (ReferenceEquals(first, second) || first.Pass.IsBroken || second.Pass.IsBroken) return false;
+        if (first.Pass.IsKnown && second.Pass.IsKnown && first.Pass.Value != second.Pass.Value) return false;
+        return Claim(first.Thickness, second.Thickness, technique.Component.Thickness)
+            && Claim(first.OutsideDiameter, second.OutsideDiameter, technique.Component.OutsideDiameter);
+    }
+
+    private static bool Claim(Bound<QuantityBand> first, Bound<QuantityBand> second, Bound<QuantityBand> whole) =>
+        !first.IsBroken && !second.IsBroken && !whole.IsBroken && Shares(first.IsKnown ? first.Value : whole.Or(default), second.IsKnown ? second.Value : whole.Or(default));
 
     /// <summary>The part of the component's thickness that a setup serves.</summary>
     public static QuantityBand ThicknessOf(Technique technique, Setup setup) => Within(setup.Thickness, technique.Component.Thickness);

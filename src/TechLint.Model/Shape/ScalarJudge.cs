@@ -6,11 +6,7 @@ using TechLint.Ultrasonics.Quantities;
 namespace TechLint.Model.Shape;
 
 /// <summary>What is wrong with a scalar: the rule's name and its arguments.</summary>
-internal sealed record ScalarFault(string Code, ImmutableArray<string> Arguments)
-{
-    /// <summary>An implausible value is still a value: it is reported and read.</summary>
-    public bool Breaks => Code is not "value-implausible";
-}
+internal sealed record ScalarFault(string Code, ImmutableArray<string> Arguments);
 
 /// <summary>Judges one scalar against the shape of its place.</summary>
 internal static class ScalarJudge

@@ -325,7 +325,7 @@ public sealed partial class ShapeChecker
     private void WrongScalar(ScalarNode scalar, ScalarFault fault, Place place)
     {
         var problem = Report(fault.Code, place.Alias?.Span ?? scalar.ContentSpan, fault.Arguments);
-        if (fault.Breaks) broken[(Node?)place.Alias ?? scalar] = problem;
+        broken[(Node?)place.Alias ?? scalar] = problem;
     }
 
     private Problem Report(string code, TextSpan span, ImmutableArray<string> arguments, string distinct = "")

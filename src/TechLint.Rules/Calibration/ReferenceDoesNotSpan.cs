@@ -13,6 +13,9 @@ namespace TechLint.Rules.Calibration;
 
 public sealed class ReferenceDoesNotSpan : TechniqueRule
 {
+    /// <summary>A reflector met one leg later than the beam is used in still serves to set its correction (common practice); more bounces do not.</summary>
+    private const int LegsBeyond = 1;
+
     /// <summary>Paths nearer than this to the reference's are within it: no calibration resolves less (mm).</summary>
     private const double Resolution = 0.5;
 
@@ -85,7 +88,7 @@ public sealed class ReferenceDoesNotSpan : TechniqueRule
         Miss? worst = null;
         foreach (var use in uses)
         {
-            var paths = ReflectorPaths.Of(reflectors.Block, reflectors.Places, use.Angle, beam.PathWindow?.To, (beam.Legs.Count > 0 ? beam.Legs[^1] : 1) + 1);
+            var paths = ReflectorPaths.Of(reflectors.Block, reflectors.Places, use.Angle, (beam.Legs.Count > 0 ? beam.Legs[^1] : 1) + LegsBeyond);
             var miss = paths.IsEmpty
                 ? new Miss(use.Angle, use.To.Millimetres, double.NaN, double.PositiveInfinity)
                 : Worse(

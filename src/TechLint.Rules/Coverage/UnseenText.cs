@@ -32,11 +32,23 @@ internal static class UnseenText
             draft.With("index-offset-error-left", worst.LeftError.Millimetres, "mm").With("index-offset-error-right", worst.RightError.Millimetres, "mm");
         }
 
+        if (Errors(worst) is { } errors) draft.Detail(errors);
         var place = worst.Result.Unseen.IsEmpty ? "" : ", " + Extent(worst.Result);
         return draft
             .Detail($"seen {Digits.Text(shown)} %, required {Digits.Text(Digits.Rounded(verdict.Required.Percent, 3) ?? 0)} %: worst at thickness {Case(worst)}{place}")
             .Under(verdict.Source);
     }
+
+    /// <summary>Where within the positioning tolerance it is worst, in words.</summary>
+    private static string? Errors(WorstCoverage worst)
+    {
+        var left = Error("left", worst.LeftError);
+        var right = Error("right", worst.RightError);
+        return left is null && right is null ? null : $"worst within the positioning tolerance: {string.Join(", ", new[] { left, right }.OfType<string>())}";
+    }
+
+    private static string? Error(string side, Length error) => error.Millimetres == 0 ? null
+        : $"{side} probes {Millimetres(new Length(Math.Abs(error.Millimetres)), 2)} {(error.Millimetres > 0 ? "farther from" : "nearer to")} the weld than stated";
 
     /// <summary>The rectangle around the largest unseen ring.</summary>
     private static string Extent(CoverageResult result)

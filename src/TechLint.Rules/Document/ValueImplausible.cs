@@ -12,5 +12,5 @@ public sealed class ValueImplausible : ProblemRule
         "12 in walls and 50 MHz probes come from slips of the pen; everything computed from them is worthless.",
         "Correct the number or its unit.");
 
-    public override string Say(Problem problem) => $"{problem.Argument(0)} is not plausible here: the trade meets {problem.Argument(1)}";
+    public override string Say(Problem problem) => $"{problem.Argument(0)} is not plausible here: the trade meets {problem.Argument(1)}, and what rests on it is not checked";
 }

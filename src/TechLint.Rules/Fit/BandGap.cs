@@ -23,7 +23,8 @@ internal static class BandGap
         var stretch = gap.From == gap.To ? $"at {Write(gap.From, unit)}"
             : gap.To == decimal.MaxValue ? $"above {Write(gap.From, unit)}"
             : $"between {Write(gap.From, unit)} and {Write(gap.To, unit)}";
-        var draft = context.Sink.Report(rule, claimed, $"no setup serves {quantity} {stretch}, which the component's {whole} includes");
+        var message = whole.IsSingle ? $"no setup serves {quantity} {whole}" : $"no setup serves {quantity} {stretch}, which the component's {whole} includes";
+        var draft = context.Sink.Report(rule, claimed, message);
         draft.With("gap-from", unit.FromBase(gap.From), unit.Symbol);
         if (gap.To != decimal.MaxValue) draft.With("gap-to", unit.FromBase(gap.To), unit.Symbol);
         for (var i = 0; i < bands.Length; i++)

@@ -1,5 +1,4 @@
-using TechLint.Model.Binding;
-using TechLint.Model.Techniques;
+using TechLint.Model.Examinations;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 
@@ -21,9 +20,8 @@ public sealed class SetupsOverlap : TechniqueRule
         {
             for (var earlier = 0; earlier < later; earlier++)
             {
-                if (!Claim(technique, setups[earlier], setups[later])) continue;
                 var (first, second) = (setups[earlier], setups[later]);
-                if (first.Pass.IsBroken || second.Pass.IsBroken || (first.Pass.IsKnown && second.Pass.IsKnown && first.Pass.Value != second.Pass.Value)) continue;
+                if (!SetupGroups.AreInConflict(technique, first, second)) continue;
                 var same = first.Pass.IsKnown && second.Pass.IsKnown ? $", both as pass {first.Pass.Value}" : "";
                 context.Sink
                     .Report(
@@ -33,17 +31,5 @@ public sealed class SetupsOverlap : TechniqueRule
                 break;
             }
         }
-    }
-
-    private static bool Claim(Technique technique, Setup first, Setup second) =>
-        Share(first.Thickness, second.Thickness, technique.Component.Thickness)
-        && Share(first.OutsideDiameter, second.OutsideDiameter, technique.Component.OutsideDiameter);
-
-    private static bool Share(Bound<QuantityBand> first, Bound<QuantityBand> second, Bound<QuantityBand> whole)
-    {
-        if (first.IsBroken || second.IsBroken || whole.IsBroken) return false;
-        var left = first.IsKnown ? first.Value : whole.Or(default);
-        var right = second.IsKnown ? second.Value : whole.Or(default);
-        return left == right || left.Overlaps(right);
     }
 }

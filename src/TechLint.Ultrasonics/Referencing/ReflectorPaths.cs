@@ -25,14 +25,10 @@ public sealed record ReflectorPlace(Length Depth, bool OddLegs, bool EvenLegs)
 /// <summary>Sound paths at which a beam meets a block's reflectors, by the same rays as in the part.</summary>
 public static class ReflectorPaths
 {
-    /// <summary>More bounces than this no calibration uses.</summary>
-    private const int MostLegs = 6;
-
     /// <param name="angle">In the block, from the local normal at the exit point.</param>
-    /// <param name="within">The longest path that is recorded: whatever leg meets a reflector before it counts.</param>
-    /// <param name="legs">Legs that count however long: a correction may be set on a longer time base than it is used on.</param>
+    /// <param name="legs">Legs that count.</param>
     public static ImmutableArray<Length> Of(
-        BlockSection block, IReadOnlyList<ReflectorPlace> reflectors, Angle angle, Length? within, int legs)
+        BlockSection block, IReadOnlyList<ReflectorPlace> reflectors, Angle angle, int legs)
     {
         var rays = block.OutsideDiameter is { } diameter
             ? SectionRays.FromOutside(block.Thickness.Millimetres, diameter.Millimetres)
@@ -40,11 +36,10 @@ public static class ReflectorPaths
         var paths = ImmutableArray.CreateBuilder<Length>();
         foreach (var reflector in reflectors)
         {
-            for (var leg = 1; leg <= MostLegs; leg++)
+            for (var leg = 1; leg <= legs; leg++)
             {
                 if (!((leg & 1) == 1 ? reflector.OddLegs : reflector.EvenLegs)) continue;
                 if (!rays.TryReach(angle.Radians, reflector.Depth.Millimetres, leg, out _, out var path)) continue;
-                if (leg > legs && !(path <= within?.Millimetres)) break;
                 paths.Add(new Length(path));
             }
         }

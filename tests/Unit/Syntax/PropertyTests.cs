@@ -73,7 +73,7 @@ public class PropertyTests
             {
                 while (parser.MoveNext())
                 {
-                    // Only whether it refuses the text is asked.
+                    // Only whether it gets to the end matters.
                 }
 
                 return true;
