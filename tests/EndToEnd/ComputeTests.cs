@@ -1,0 +1,93 @@
+using System.Text.Json.Nodes;
+using FluentAssertions;
+using TechLint.Tests.EndToEnd.Support;
+using Xunit;
+
+namespace TechLint.Tests.EndToEnd;
+
+/// <summary>The keys of <c>compute --format json</c> are a promise to whoever reads them.</summary>
+public sealed class ComputeTests
+{
+    private const string NotComputed = "not-computed";
+
+    public static TheoryData<string> All => Executables.All;
+
+    public static TheoryData<string, string> Techniques =>
+        Executables.With(Repository.FilesOf(Repository.Samples).Where(file => file.EndsWith(".technique.yaml", StringComparison.Ordinal)));
+
+    [Theory]
+    [MemberData(nameof(Techniques))]
+    public void The_keys_are_those_promised(string executable, string technique)
+    {
+        var outcome = Outcome.Of(executable, Repository.Samples, "compute", technique, "--format", "json");
+        outcome.Status.Should().Be(0, outcome.Error);
+        HasKeys(outcome.Json, "format", "technique", "setups");
+        Each(outcome.Json["setups"]).Should().NotBeEmpty();
+        foreach (var setup in Each(outcome.Json["setups"]))
+        {
+            HasKeys(setup, "id", "pass", "cases");
+            Each(setup["cases"]).Should().NotBeEmpty();
+            foreach (var one in Each(setup["cases"])) CaseHasKeys(one);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void The_wall_asked_for_is_the_wall_computed(string executable)
+    {
+        var call = new[] { "compute", TemporaryWorkspace.Technique, "--format", "json", "--thickness" };
+        var metric = Outcome.Of(executable, Repository.Samples, [.. call, "12.7 mm"]);
+        metric.Status.Should().Be(0, metric.Error);
+        Each(metric.Json["setups"]![0]!["cases"]).Should().ContainSingle().Which["thickness"]!.GetValue<double>().Should().Be(12.7);
+        Outcome.Of(executable, Repository.Samples, [.. call, "1/2 in"]).Bytes.Should().Equal(metric.Bytes);
+        Outcome.Of(executable, Repository.Samples, [.. call, "80 mm"]).Status.Should().Be(2, "no setup serves that wall");
+    }
+
+    private static void CaseHasKeys(JsonObject one)
+    {
+        HasKeys(one, "thickness", "outside-diameter", "probes", "beams", "coverage", "acquisition");
+        foreach (var probe in Each(one["probes"]))
+        {
+            HasKeys(probe, "station", "side", "index-offset", "front-y", "body", "contact-gap");
+            HasKeys(probe["body"], "from-y", "to-y");
+        }
+
+        foreach (var beam in Each(one["beams"]))
+        {
+            if ((string)beam["scan"]! == "tofd")
+            {
+                HasKeys(
+                    beam, "id", "scan", "wavelength", "probe-centre-separation", "intersection-depth", "lateral-wave-time", "back-wall-time",
+                    "near-surface-dead-zone", "back-wall-dead-zone", "covered-depth");
+                HasKeys(beam["covered-depth"], "from", "to");
+                continue;
+            }
+
+            HasKeys(beam, "id", "scan", "wavelength", "laws");
+            foreach (var law in Each(beam["laws"]))
+            {
+                HasKeys(
+                    law, "angle", "wedge-angle", "steering", "exit-behind-front", "exit-y", "active-aperture", "effective-aperture", "near-field",
+                    "beam-width", "legs", "grating-lobe-angle");
+                foreach (var leg in Each(law["legs"])) HasKeys(leg, "end-y", "end-z", "path", "incidence");
+            }
+        }
+
+        HasKeys(one["coverage"], "volume", "left", "right", "both-sides", "unseen");
+        HasKeys(one["acquisition"], "pulses-per-position", "speed-at-most", "scan-length", "scan-time", "data-rate", "data-size");
+    }
+
+    // A reason stands exactly where something is null that could have been computed; nothing else may be there.
+    private static void HasKeys(JsonNode? node, params string[] keys)
+    {
+        var actual = ((JsonObject)node!).Select(pair => pair.Key).Where(key => key != NotComputed);
+        actual.Should().Equal(keys, node!.ToJsonString());
+        if (node![NotComputed] is { } reason)
+        {
+            reason.GetValue<string>().Should().NotBeEmpty();
+            keys.Should().Contain(key => node[key] == null, "a reason is given for {0}", node.ToJsonString());
+        }
+    }
+
+    private static JsonObject[] Each(JsonNode? array) => array is JsonArray items ? [.. items.Select(item => (JsonObject)item!)] : [];
+}
