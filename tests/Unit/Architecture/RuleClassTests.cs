@@ -36,7 +36,7 @@ public sealed class RuleClassTests
         var description = RuleRegistry.Find(name)!.Description;
         foreach (var text in new[] { description.Summary, description.Why, description.Remedy })
         {
-            text.Should().MatchRegex(@"^[A-Z].*\.$");
+            text.Should().MatchRegex(@"^[A-Z0-9].*\.$");
         }
     }
 }
