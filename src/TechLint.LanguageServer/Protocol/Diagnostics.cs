@@ -3,10 +3,9 @@ namespace TechLint.LanguageServer.Protocol;
 /// <param name="Severity">1 error, 2 warning, 3 information.</param>
 /// <param name="Tags">1: unnecessary.</param>
 internal sealed record Diagnostic(
-    Range Range, int Severity, string Code, CodeDescription CodeDescription, string Source, string Message,
+    Range Range, int Severity, string Code, string Source, string Message,
     int[]? Tags, DiagnosticRelatedInformation[]? RelatedInformation, DiagnosticData Data);
 
-internal sealed record CodeDescription(string Href);
 
 internal sealed record DiagnosticRelatedInformation(Location Location, string Message);
 

@@ -20,7 +20,6 @@ internal static class DiagnosticRendering
             map.ToRange(finding.Span),
             SeverityOf(finding.Severity),
             finding.Rule,
-            new CodeDescription(RuleLinks.PageOf(finding.Rule)),
             Source,
             Message(finding),
             finding.Rule is "unused-definition" ? [Unnecessary] : null,

@@ -37,16 +37,19 @@ internal readonly record struct VolumeRectangle(double FromY, double ToY, double
             Reach(added.Centre.Millimetres - half, added.Centre.Millimetres + half, z);
         }
 
-        if (weld.Preparation.Shape != PreparationShape.PressureWeld)
+        var hasCap = weld.Cap is not null && weld.Preparation.Shape != PreparationShape.PressureWeld;
+        var hasRoot = weld.Root is not null && weld.Preparation.Shape != PreparationShape.PressureWeld;
+        if (hasCap) ReachToes(weld.Cap, 0);
+        if (hasRoot) ReachToes(weld.Root, thickness);
+
+        // A surface without reinforcement has its toes where the preparation opens to it. Faces are straight or bulge to one side only: their corners
+        // reach farthest.
+        foreach (var (y, z) in WeldOutline.At(weld.Preparation, thickness).Corners)
         {
-            ReachToes(weld.Cap, 0);
-            ReachToes(weld.Root, thickness);
-            if (left < right) return (left, right);
+            var isOuter = z <= thickness / 2;
+            if (!(isOuter ? hasCap : hasRoot)) Reach(y, y, z);
         }
 
-        // Faces are straight or bulge to one side only: their corners reach farthest.
-        var outline = WeldOutline.At(weld.Preparation, thickness);
-        foreach (var (y, z) in outline.Corners) Reach(y, y, z);
         return (left, right);
     }
 

@@ -18,7 +18,7 @@ public enum FocusKind { None, Path, Depth, Across }
 /// <param name="Legs">Legs it may see in, rising; empty means leg 1 alone.</param>
 /// <param name="PathWindow">Recorded sound path in the part; null where none is stated.</param>
 /// <param name="TimeWindow">Tofd: recorded time about the two reference signals.</param>
-/// <param name="ZoneFrom">Tofd and tandem: upper end of the zone, from the outer surface.</param>
+/// <param name="ZoneFrom">Tofd and tandem: upper end of the zone, from the scanning surface.</param>
 /// <param name="ZoneTo">Tofd and tandem: lower end of the zone.</param>
 /// <param name="Skew">Turn of the beam towards +x, beside the probe's.</param>
 /// <param name="Averaging">Pulses averaged for one recorded line; null takes the acquisition's.</param>
