@@ -36,6 +36,7 @@ public readonly struct EquatableArray<T>(ImmutableArray<T> items) : IEquatable<E
     public static bool operator !=(EquatableArray<T> left, EquatableArray<T> right) => !left.Equals(right);
 }
 
+/// <summary>Lets <see cref="EquatableArray{T}"/> be written as a collection expression.</summary>
 public static class EquatableArray
 {
     public static EquatableArray<T> Create<T>(ReadOnlySpan<T> items) => new([.. items]);

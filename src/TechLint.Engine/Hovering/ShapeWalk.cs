@@ -28,5 +28,5 @@ internal static class ShapeWalk
         return key;
     }
 
-    private static IEnumerable<ValueShape> Alternatives(ValueShape shape) => shape is AnyOfShape any ? any.Alternatives : [shape];
+    private static System.Collections.Immutable.ImmutableArray<ValueShape> Alternatives(ValueShape shape) => shape is AnyOfShape any ? any.Alternatives : [shape];
 }

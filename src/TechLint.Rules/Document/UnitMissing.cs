@@ -9,7 +9,7 @@ public sealed class UnitMissing : ProblemRule
     public override RuleDescription Description { get; } = new(
         "unit-missing", RuleFamily.Document, Severity.Error,
         "A number stands without its unit.",
-        "20 may be millimetres or inches; on site both are in use, and the wrong guess scans the wrong place.",
+        "A bare 20 may be millimetres or inches; on site both are in use, and the wrong guess scans the wrong place.",
         "Write the unit behind the number.");
 
     public override string Say(Problem problem) => $"{problem.Argument(0)} has no unit: {string.Join(" or ", Units(problem))} would serve";

@@ -14,30 +14,46 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
     /// <param name="leftError">mm; moves the left probes away from the weld where positive.</param>
     /// <param name="rightError">mm; moves the right probes away from the weld where positive.</param>
     /// <param name="skewError">rad; turns every probe.</param>
-    public static PassSights Of(PassSection section, double leftError = 0, double rightError = 0, double skewError = 0)
+    public static PassSights Of(PassSection section, double leftError = 0, double rightError = 0, double skewError = 0) =>
+        Of(section, LinesOf(section, skewError), leftError, rightError);
+
+    /// <summary>As above, from laws worked out before: moving a probe along the surface moves its exit points and nothing else of its laws.</summary>
+    public static PassSights Of(
+        PassSection section, ImmutableArray<(MountedProbe Probe, SightLine Line)> laws, double leftError, double rightError)
     {
-        var lines = ImmutableArray.CreateBuilder<SightLine>();
+        var lines = ImmutableArray.CreateBuilder<SightLine>(laws.Length);
+        foreach (var (probe, line) in laws)
+        {
+            var error = probe.Side == Side.Left ? leftError : rightError;
+            lines.Add(error == 0 ? line : line with { ExitY = line.ExitY + Outward(probe.Side, error) });
+        }
+
         var pairs = ImmutableArray.CreateBuilder<TofdSight>();
         foreach (var beam in section.Pass.Beams)
         {
-            switch (beam.Scan)
-            {
-                case ScanKind.Tofd:
-                    if (TofdPair.Of(section, beam, leftError, rightError).Pair is { } pair) pairs.Add(pair.Sight);
-                    break;
-                case ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed:
-                    if (Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) break;
-                    var shift = probe.Side == Side.Left ? -leftError : rightError;
-                    foreach (var law in LawGeometry.Of(section, probe, beam, skewError))
-                    {
-                        if (law.Sight is { } sight) lines.Add(sight with { ExitY = sight.ExitY + shift });
-                    }
+            if (beam.Scan == ScanKind.Tofd && TofdPair.Of(section, beam, leftError, rightError).Pair is { } pair) pairs.Add(pair.Sight);
+        }
 
-                    break;
+        return new PassSights(lines.MoveToImmutable(), pairs.ToImmutable());
+    }
+
+    /// <summary>A distance away from the weld as a step along y.</summary>
+    public static double Outward(Side side, double distance) => side == Side.Left ? -distance : distance;
+
+    /// <summary>The laws of the sound beams that exist, at their stated places.</summary>
+    public static ImmutableArray<(MountedProbe Probe, SightLine Line)> LinesOf(PassSection section, double skewError)
+    {
+        var lines = ImmutableArray.CreateBuilder<(MountedProbe, SightLine)>();
+        foreach (var beam in section.Pass.Beams)
+        {
+            if (beam.Scan is not (ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed) || Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) continue;
+            foreach (var law in LawGeometry.Of(section, probe, beam, skewError))
+            {
+                if (law.Sight is { } sight) lines.Add((probe, sight));
             }
         }
 
-        return new PassSights(lines.ToImmutable(), pairs.ToImmutable());
+        return lines.ToImmutable();
     }
 
     /// <summary>The laws of one sound beam that exist, by their stated angle in deg.</summary>

@@ -19,6 +19,9 @@ internal static class CoverageKernel
     /// <summary>No wall and wavelength of this trade need more.</summary>
     public const int MostRows = 20_000;
 
+    /// <summary>One law in this many is asked first, then the one half-way to the next.</summary>
+    private const int Stride = 8;
+
     /// <summary>Diffraction pairs have no closed form: they are looked at this often along what sound leaves unseen (mm) ...</summary>
     private const double PairStep = 0.25;
 
@@ -121,16 +124,18 @@ internal static class CoverageKernel
             work.Left.Restart(volume.FromY, volume.ToY);
             work.Right.Restart(volume.FromY, volume.ToY);
             work.All.Restart(volume.FromY, volume.ToY);
-            work.AddSound(z);
             if (depth == Depth.Sides)
             {
+                work.AddSound(z, 0, 1);
                 work.Left.Unite();
                 work.Right.Unite();
+                work.UniteSides();
+            }
+            else
+            {
+                work.AddSoundUntilWhole(z);
             }
 
-            work.All.AddAll(work.Left);
-            work.All.AddAll(work.Right);
-            work.All.Unite();
             if (work.HasPairs && !work.All.IsWhole) work.AddPairs(z);
 
             var weight = (isFirst || isLast ? 0.5 : 1) * step;
@@ -200,12 +205,41 @@ internal static class CoverageKernel
             }
         }
 
-        public void AddSound(double z)
+        /// <summary>
+        /// Neighbouring laws overlap, so a few of them mostly see a whole row already; only where they do not, the others are asked. The union is the
+        /// same: what is whole cannot grow.
+        /// </summary>
+        public void AddSoundUntilWhole(double z)
+        {
+            for (var offset = 0; offset < Stride; offset += Stride / 2)
+            {
+                AddSound(z, offset, Stride);
+                UniteSides();
+                if (All.IsWhole) return;
+            }
+
+            for (var offset = 1; offset < Stride; offset++)
+            {
+                if (offset != Stride / 2) AddSound(z, offset, Stride);
+            }
+
+            UniteSides();
+        }
+
+        public void UniteSides()
+        {
+            All.AddAll(Left);
+            All.AddAll(Right);
+            All.Unite();
+        }
+
+        /// <summary>Every <paramref name="step"/>th lane of each pass, from the given one on.</summary>
+        public void AddSound(double z, int offset, int step)
         {
             foreach (var pass in passes)
             {
                 var depth = pass.Frame.DepthAt(z);
-                for (var index = pass.First; index < pass.End; index++)
+                for (var index = pass.First + offset; index < pass.End; index += step)
                 {
                     var side = index < pass.FirstRight ? Left : Right;
                     if (isCurved) curved[index].AddRow(depth, side);

@@ -4,9 +4,34 @@ using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
 
-/// <summary>One thickness and diameter. Coverage is united over the passes.</summary>
-public sealed record CaseStudy(
-    Length Thickness, Length? OutsideDiameter, ImmutableArray<PassStudy> Passes, CoverageResult Coverage);
+/// <summary>One thickness and diameter.</summary>
+public sealed class CaseStudy
+{
+    private readonly Lazy<CoverageResult> coverage;
+
+    public CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, CoverageResult coverage)
+        : this(thickness, outsideDiameter, passes, () => coverage)
+    {
+    }
+
+    internal CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, Func<CoverageResult> coverage)
+    {
+        Thickness = thickness;
+        OutsideDiameter = outsideDiameter;
+        Passes = passes;
+        this.coverage = new(coverage);
+    }
+
+    public Length Thickness { get; }
+
+    /// <summary>Null for a flat part, and at the flat limit of an open band.</summary>
+    public Length? OutsideDiameter { get; }
+
+    public ImmutableArray<PassStudy> Passes { get; }
+
+    /// <summary>United over the passes. Worked out when asked for: it costs more than the laws, and most who take a case want its laws.</summary>
+    public CoverageResult Coverage => coverage.Value;
+}
 
 public sealed record PassStudy(
     Pass Pass, ImmutableArray<ProbePlace> Probes, ImmutableArray<BeamStudy> Beams, AcquisitionStudy Acquisition);

@@ -18,13 +18,14 @@ internal static class ExaminationCoverage
     private const string BeamsLeftOut = "what tandem and total-focusing beams see is not computed, and the others do not see all";
 
     public static CoverageResult At(Examination examination, double thickness, double? outsideDiameter) =>
-        InputOf(examination, new CoverageCase(thickness, outsideDiameter)) is { } input
+        InputOf(examination, new CoverageCase(thickness, outsideDiameter), new LawCache()) is { } input
             ? Judged(examination, CoverageKernel.Compute(input, traceUnseen: true))
             : None(PassWork.ImpossibleWall);
 
     public static WorstCoverage Worst(Examination examination)
     {
-        var worst = WorstCaseSearch.Find(SearchRange.Of(examination), place => InputOf(examination, place));
+        var lines = new LawCache();
+        var worst = WorstCaseSearch.Find(SearchRange.Of(examination), place => InputOf(examination, place, lines));
         var result = Judged(examination, worst.Result);
         return worst with { Result = result, NotComputed = result.NotComputed };
     }
@@ -41,8 +42,9 @@ internal static class ExaminationCoverage
             FromThickness = (thickness.From ?? examination.Thickness.From)?.Millimetres ?? double.NaN,
             ToThickness = (thickness.To ?? examination.Thickness.To)?.Millimetres ?? double.NaN,
         };
+        var lines = new LawCache();
         return OffsetSearch.Find(
-            range, (place, shift) => InputOf(Shifted(examination, index, moved, shift), place), Math.Max(LeastShift(examination, pass, moved), Shift(reach.From, double.NegativeInfinity, offsets => offsets.Max())),
+            range, (place, shift) => InputOf(Shifted(examination, index, moved, shift), place, lines), Math.Max(LeastShift(examination, pass, moved), Shift(reach.From, double.NegativeInfinity, offsets => offsets.Max())),
             Shift(reach.To, double.PositiveInfinity, offsets => offsets.Min()));
 
         // The probe that would leave the reach first decides: towards the weld the nearest one, away from it the farthest.
@@ -57,7 +59,8 @@ internal static class ExaminationCoverage
         return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
     }
 
-    private static CoverageInput? InputOf(Examination examination, CoverageCase place)
+    /// <param name="lines">The laws of a search, worked out once for all places that share them.</param>
+    private static CoverageInput? InputOf(Examination examination, CoverageCase place, LawCache lines)
     {
         var passes = ImmutableArray.CreateBuilder<CoveragePass>(examination.Passes.Count);
         double? curved = null;
@@ -68,7 +71,7 @@ internal static class ExaminationCoverage
             if (section.Rays.IsCurved) curved = section.OutsideDiameter;
             var (offset, skew) = (pass.Tolerance.IndexOffset.Millimetres, pass.Tolerance.Skew.Radians);
             var sights = PassSights.Of(
-                section, Within(place.LeftError, offset), Within(place.RightError, offset), Within(place.SkewError, skew));
+                section, lines.Of(section, Within(place.SkewError, skew)), Within(place.LeftError, offset), Within(place.RightError, offset));
             passes.Add(new CoveragePass(pass.ScanningSurface, sights.Lines, sights.Pairs));
         }
 

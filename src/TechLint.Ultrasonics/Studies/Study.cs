@@ -94,6 +94,6 @@ public sealed class Study
 
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
-            ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
+            () => ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
     }
 }

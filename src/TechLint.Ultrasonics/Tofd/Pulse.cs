@@ -10,7 +10,7 @@ public static class Pulse
     /// <c>exp(−Δf²/2σ²)</c>: B = 2σ sqrt(2 ln 2); its envelope <c>exp(−2π²σ²t²)</c> falls to one tenth at
     /// <c>t = sqrt(ln 10 / 2)/(πσ)</c>; so <c>T B = 4 sqrt(ln 2 ln 10)/π = 1.609</c>.
     /// </summary>
-    public const double LengthTimesBandwidth = 1.6085;
+    internal const double LengthTimesBandwidth = 1.6085;
 
     /// <summary>As stated, else that of a Gaussian pulse of the stated bandwidth; null where neither is stated.</summary>
     public static Duration? LengthOf(Transducer transducer)

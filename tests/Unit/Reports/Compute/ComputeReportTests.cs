@@ -4,6 +4,7 @@ using TechLint.Engine;
 using TechLint.Reports.Compute;
 using TechLint.Ultrasonics.Quantities;
 using Xunit;
+using TechLint.Ultrasonics.Studies;
 
 namespace TechLint.Tests.Unit.Reports.Compute;
 
@@ -34,7 +35,7 @@ public sealed class ComputeReportTests
     {
         var setup = Studies.Technique.Setups[0];
         var coverage = Studies.Coverage with { NotComputed = "a speed of sound is not known" };
-        var technique = Studies.Technique with { Setups = [setup with { Cases = [setup.Cases[0] with { Coverage = coverage, OutsideDiameter = null }] }] };
+        var technique = Studies.Technique with { Setups = [setup with { Cases = [new CaseStudy(setup.Cases[0].Thickness, null, setup.Cases[0].Passes, coverage)] }] };
         Compact(Json(technique)).Should().Contain("\"outside-diameter\":null").And.Contain("""
             "coverage":{"volume":null,"left":null,"right":null,"both-sides":null,"unseen":null,"not-computed":"a speed of sound is not known"}
             """);
@@ -46,7 +47,7 @@ public sealed class ComputeReportTests
     {
         var setup = Studies.Technique.Setups[0];
         var other = setup.Cases[0].Passes[0] with { Pass = setup.Cases[0].Passes[0].Pass with { Id = "second" }, Probes = [] };
-        var technique = Studies.Technique with { Setups = [setup with { Id = "second", Cases = [setup.Cases[0] with { Passes = [setup.Cases[0].Passes[0], other] }] }] };
+        var technique = Studies.Technique with { Setups = [setup with { Id = "second", Cases = [new CaseStudy(setup.Cases[0].Thickness, setup.Cases[0].OutsideDiameter, [setup.Cases[0].Passes[0], other], Studies.Coverage)] }] };
         Compact(Json(technique)).Should().Contain("\"probes\":[],");
     }
 
