@@ -63,6 +63,7 @@ internal sealed class CheckCommand : ICommand
         {
             var overlay = input is not null && string.Equals(selection.StandardInput?.Root, one.Store.Root, StringComparison.Ordinal) ? input : null;
             runs.Add((FolderFrom(folder, one.Store.Root), Check(engine, one, options, overlay, call.GetValue(jobs) ?? Environment.ProcessorCount, cancellation)));
+            if (OfBrokenSettings(engine, one, options, cancellation) is { } settings) runs.Add((FolderFrom(folder, one.Store.Root), settings));
         }
 
         // A run that broke has looked at nothing and knows no day of its own.
