@@ -50,7 +50,7 @@ internal sealed class GeneratedRepository : IDisposable
     {
         var wall = Math.Round(10 + (random.NextDouble() * 6), 1);
         var offset = Math.Round(1.55 * wall, 1);
-        var off = isOff ? Math.Round(offset + 40 + (random.NextDouble() * 20), 1) : offset;
+        var off = isOff ? Math.Round(offset + 75 + (random.NextDouble() * 15), 1) : offset;
         var diameter = Diameters[random.Next(Diameters.Length)];
         return string.Create(CultureInfo.InvariantCulture, $$$"""
             technique: GEN-{{{number:0000}}}

@@ -55,7 +55,7 @@ internal static class ServerBenchmark
 
         Figures.Tell($"{where}: an edit of a comment", await technique.EditAsync(Edits, _ => null));
         Figures.Tell($"{where}: an index offset that still covers", await technique.EditAsync(Edits, round => 20 + (round * 0.01)));
-        Figures.Tell($"{where}: an index offset that covers no more", await technique.EditAsync(Edits, round => 62 + (round * 0.02)));
+        Figures.Tell($"{where}: an index offset that covers no more", await technique.EditAsync(Edits, round => 92 + (round * 0.02)));
         await client.EndAsync();
     }
 

@@ -36,6 +36,9 @@ public sealed class ExitStatusTests
         "--help", "--version", "check --help", "check", "check .", "check " + TemporaryWorkspace.Technique, "check techniques/*.technique.yaml", "explain",
         "compute " + TemporaryWorkspace.Technique);
 
+    public static TheoryData<string, string> BrokenSettings => Executables.With(
+        "techlint: 1\nrequirements: 7\n", "techlint: 1\nrequirements: [a\n as-of: {\n", "techlint: 1\nrules: {no-such-rule: {severity: off, reason: none}}\n");
+
     [Theory]
     [MemberData(nameof(UnusableCalls))]
     public void A_call_that_cannot_be_used_is_status_2(string executable, string call)
@@ -81,13 +84,21 @@ public sealed class ExitStatusTests
     }
 
     [Theory]
-    [MemberData(nameof(All))]
-    public void Settings_that_cannot_be_used_are_status_2(string executable)
+    [MemberData(nameof(BrokenSettings))]
+    public void Settings_that_cannot_be_used_are_status_2_whatever_the_call_asks_about(string executable, string settings)
     {
         using var workspace = new TemporaryWorkspace();
-        workspace.Write("techlint.yaml", "techlint: 1\nseverity: {no-such-rule: loud}\nrequirements: 7\n");
-        var outcome = Outcome.Of(executable, workspace.Folder, "check");
-        outcome.Status.Should().Be(2, outcome.Output + outcome.Error);
+        workspace.Write("other.yaml", settings);
+        var named = Outcome.Of(executable, workspace.Folder, "check", TemporaryWorkspace.Technique, "--settings", "other.yaml");
+        named.Status.Should().Be(2, named.Output + named.Error);
+
+        workspace.Write("techlint.yaml", settings);
+        foreach (var path in new[] { ".", TemporaryWorkspace.Technique })
+        {
+            var outcome = Outcome.Of(executable, workspace.Folder, "check", path);
+            outcome.Status.Should().Be(2, outcome.Output + outcome.Error);
+            outcome.Output.Should().StartWith("techlint.yaml:");
+        }
     }
 
     private static string[] Words(string call) => call.Split(' ', StringSplitOptions.RemoveEmptyEntries);

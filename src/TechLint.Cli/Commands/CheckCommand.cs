@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using TechLint.Engine;
 using TechLint.Engine.Files;
+using TechLint.Model.Documents;
+using TechLint.Model.Shape;
 using TechLint.Reports;
 using TechLint.Rules.Findings;
 using TechLint.Syntax;
@@ -12,7 +14,6 @@ namespace TechLint.Cli.Commands;
 internal sealed class CheckCommand : ICommand
 {
     private const string InternalErrorRule = "internal-error";
-    private const string BrokenSettingsRule = "broken-settings";
 
     private readonly Argument<string[]> paths = new("PATH")
     {
@@ -50,12 +51,19 @@ internal sealed class CheckCommand : ICommand
         if (workspace.Select(call, call.GetValue(paths) ?? [], terminal) is not { } selection) return ExitStatus.Unusable;
         if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
 
+        if (SettingsFault(engine, selection, options, cancellation) is { } fault)
+        {
+            terminal.Say($"--settings {options.SettingsText!.Path}: {fault}");
+            return ExitStatus.Unusable;
+        }
+
         var folder = CommonFolder(selection.Workspaces);
         var runs = new List<(string Folder, CheckRun Run)>();
         foreach (var one in selection.Workspaces)
         {
             var overlay = input is not null && string.Equals(selection.StandardInput?.Root, one.Store.Root, StringComparison.Ordinal) ? input : null;
             runs.Add((FolderFrom(folder, one.Store.Root), Check(engine, one, options, overlay, call.GetValue(jobs) ?? Environment.ProcessorCount, cancellation)));
+            if (OfBrokenSettings(engine, one, options, cancellation) is { } settings) runs.Add((FolderFrom(folder, one.Store.Root), settings));
         }
 
         // A run that broke has looked at nothing and knows no day of its own.
@@ -89,6 +97,27 @@ internal sealed class CheckCommand : ICommand
         }
     }
 
+    /// <summary>
+    /// The run over a workspace's settings where they are in error and nobody asked about them: a check by other settings than its author meant must
+    /// not look like his.
+    /// </summary>
+    private static CheckRun? OfBrokenSettings(IEngine engine, SelectedWorkspace one, WorkspaceOptions options, CancellationToken cancellation)
+    {
+        const string name = FormatKinds.SettingsName;
+        if (options.SettingsText is not null || one.Files.Contains(name, StringComparer.Ordinal) || one.Store.Probe(name) != LookupFault.None) return null;
+        var run = Check(engine, one with { Files = [name] }, options, null, 1, cancellation);
+        return run.Summary.Errors > 0 ? run : null;
+    }
+
+    /// <summary>The first thing wrong with the settings that the call names; null where they can be used.</summary>
+    private static string? SettingsFault(IEngine engine, FileSelection selection, WorkspaceOptions options, CancellationToken cancellation)
+    {
+        if (options.SettingsText is not { } text) return null;
+        const string name = FormatKinds.SettingsName;
+        var run = Check(engine, selection.Workspaces[0] with { Files = [name] }, options, new SourceText(name, text.Text), 1, cancellation);
+        return run.Findings.Select(item => item.Finding).FirstOrDefault(finding => finding.Severity == Severity.Error)?.Message;
+    }
+
     // What went wrong inside is ours to mend: the reader is told that nothing was judged, and which kind of fault to report.
     private static CheckRun Broken(string file, WorkspaceOptions options, Exception fault) => new(
         options.AsOf ?? options.Today,
@@ -106,7 +135,7 @@ internal sealed class CheckCommand : ICommand
     {
         var counted = run.Findings.Where(item => item.Counts).Select(item => item.Finding).ToList();
         if (run.Findings.Any(item => string.Equals(item.Finding.Rule, InternalErrorRule, StringComparison.Ordinal))) return ExitStatus.InternalError;
-        if (counted.Any(finding => finding.Severity == Severity.Error && string.Equals(finding.Rule, BrokenSettingsRule, StringComparison.Ordinal)))
+        if (counted.Any(finding => finding.Severity == Severity.Error && FormatKinds.Of(finding.File) == FormatKind.Settings))
         {
             return ExitStatus.Unusable;
         }
