@@ -46,12 +46,5 @@ public enum Side { Left, Right }
 
 public enum Wave { Transverse, Longitudinal }
 
-/// <summary>A depth below a surface: a length, or a share of the wall.</summary>
-public readonly record struct Depth(double Value, bool IsShare)
-{
-    /// <summary>In mm, for a wall of the given thickness in mm.</summary>
-    public double At(double thickness) => IsShare ? Value / 100 * thickness : Value;
-}
-
 /// <summary>From the outermost toe of each side plus <paramref name="BesideWeld"/>, between two depths from the outer surface.</summary>
 public sealed record ExaminedVolume(Length BesideWeld, Depth From, Depth To);

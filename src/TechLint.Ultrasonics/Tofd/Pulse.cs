@@ -3,6 +3,7 @@ using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Tofd;
 
+/// <summary>How long a probe rings.</summary>
 public static class Pulse
 {
     /// <summary>

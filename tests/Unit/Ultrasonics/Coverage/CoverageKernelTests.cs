@@ -223,7 +223,11 @@ public sealed class CoverageKernelTests
             (left + right - both).Should().BeApproximately(volume, 1e-3);
             both.Should().BeLessThanOrEqualTo(Math.Min(left, right) + 1e-9);
             volume.Should().BeInRange(0, 100 + 1e-9);
-            CoverageKernel.Volume(input).Should().Be(new VolumeSeen(result.Volume, result.IsComplete));
+
+            // The same union, asked of few laws first: on a curve the edges are found from other starting points, to the last digits.
+            var seen = CoverageKernel.Volume(input)!.Value;
+            seen.Volume.Percent.Should().BeApproximately(result.Volume.Percent, 1e-9);
+            seen.IsComplete.Should().Be(result.IsComplete);
             CoverageKernel.IsComplete(input).Should().Be(result.IsComplete);
             (result.LargestUnseenAcross.Millimetres > 0.5 + 1e-9 && result.LargestUnseenDepth.Millimetres > 0.5 + 1e-9)
                 .Should().Be(!result.IsComplete);
