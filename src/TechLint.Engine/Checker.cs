@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TechLint.Rules.Registry;
 using TechLint.Syntax;
 
 namespace TechLint.Engine;
@@ -7,7 +8,11 @@ namespace TechLint.Engine;
 public static class Checker
 {
     /// <param name="files">Relative paths of techniques, libraries, sets and settings to judge.</param>
-    public static CheckRun Check(Snapshot snapshot, IReadOnlyCollection<string> files, int jobs, CancellationToken cancellation)
+    public static CheckRun Check(Snapshot snapshot, IReadOnlyCollection<string> files, int jobs, CancellationToken cancellation) =>
+        Check(snapshot, files, jobs, RuleRegistry.OfTechniques, cancellation);
+
+    internal static CheckRun Check(
+        Snapshot snapshot, IReadOnlyCollection<string> files, int jobs, ImmutableArray<TechniqueRule> rules, CancellationToken cancellation)
     {
         string[] asked = [.. files.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         var severities = new SeveritySettings(snapshot.Settings);
@@ -18,13 +23,13 @@ public static class Checker
             for (var i = 0; i < judged.Length; i++)
             {
                 cancellation.ThrowIfCancellationRequested();
-                results[i] = FileCheck.Of(snapshot, judged[i], severities, cancellation);
+                results[i] = FileCheck.Of(snapshot, judged[i], severities, rules, cancellation);
             }
         }
         else
         {
             var parallel = new ParallelOptions { MaxDegreeOfParallelism = jobs, CancellationToken = cancellation };
-            Parallel.For(0, judged.Length, parallel, i => results[i] = FileCheck.Of(snapshot, judged[i], severities, cancellation));
+            Parallel.For(0, judged.Length, parallel, i => results[i] = FileCheck.Of(snapshot, judged[i], severities, rules, cancellation));
         }
 
         var sources = ImmutableDictionary.CreateBuilder<string, SourceText>(StringComparer.Ordinal);

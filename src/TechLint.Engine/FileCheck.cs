@@ -12,7 +12,9 @@ namespace TechLint.Engine;
 /// <param name="Lowered">How many the settings lowered or switched off.</param>
 internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lowered)
 {
-    public static FileCheck Of(Snapshot snapshot, string file, SeveritySettings severities, CancellationToken cancellation)
+    /// <param name="rules">The technique rules to run: all of them but in a test of what happens when one fails.</param>
+    public static FileCheck Of(
+        Snapshot snapshot, string file, SeveritySettings severities, ImmutableArray<TechniqueRule> rules, CancellationToken cancellation)
     {
         var sink = new FindingSink(file);
         LinkedTechnique? linked = null;
@@ -24,7 +26,7 @@ internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lo
         {
             var document = BoundDocument.Of(tree);
             ReportProblems(document, sink);
-            linked = RunRules(snapshot, document, sink, cancellation);
+            linked = RunRules(snapshot, document, rules, sink, cancellation);
         }
 
         var lowered = 0;
@@ -50,7 +52,8 @@ internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lo
         }
     }
 
-    private static LinkedTechnique? RunRules(Snapshot snapshot, BoundDocument document, FindingSink sink, CancellationToken cancellation)
+    private static LinkedTechnique? RunRules(
+        Snapshot snapshot, BoundDocument document, ImmutableArray<TechniqueRule> rules, FindingSink sink, CancellationToken cancellation)
     {
         switch (document.Kind)
         {
@@ -59,7 +62,7 @@ internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lo
                 Guard(sink, "the binder", () => linked = TechniqueLinker.Link(document, snapshot));
                 if (linked is null) return null;
                 var context = new TechniqueContext(linked, snapshot.StudyOf, snapshot.AsOf, sink);
-                foreach (var rule in RuleRegistry.OfTechniques)
+                foreach (var rule in rules)
                 {
                     cancellation.ThrowIfCancellationRequested();
                     Guard(sink, rule.Name, () => rule.Check(context));

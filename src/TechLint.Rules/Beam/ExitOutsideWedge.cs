@@ -18,7 +18,9 @@ public sealed class ExitOutsideWedge : TechniqueRule
         foreach (var (setting, _, one, laws) in LawRules.Faulty(context, LawFault.OutsideWedge))
         {
             var (span, path) = LawRules.AnglePlace(setting);
+            // Past the front where any is; else the one farthest behind the rear.
             var worst = laws.MinBy(law => law.ExitBehindFront.Millimetres)!;
+            if (worst.ExitBehindFront.Millimetres >= 0) worst = laws.MaxBy(law => law.ExitBehindFront.Millimetres)!;
             var past = worst.ExitBehindFront.Millimetres;
             var angle = Digits.Text(Digits.Rounded(worst.Angle.Degrees, 2) ?? 0);
             var where = past < 0

@@ -13,7 +13,7 @@ namespace TechLint.Rules.Coverage;
 /// <param name="Worst">The worst case; null where there is no examination.</param>
 /// <param name="Required">Share of the volume that must be seen.</param>
 /// <param name="Source">Where that comes from; null where the technique's own statement of the volume is all there is.</param>
-/// <param name="Holds">The volume is seen as required.</param>
+/// <param name="Holds">Coverage has nothing to say: the volume is seen as required, nobody can tell, or laws that do not exist are told elsewhere.</param>
 /// <param name="Advice">Offsets that would serve, where the stated ones do not and others would.</param>
 /// <param name="NotComputed">Why nobody can tell.</param>
 public sealed record CoverageVerdict(
@@ -30,9 +30,14 @@ public sealed record CoverageVerdict(
         var worst = study.Coverage;
         if (worst.NotComputed is { } reason) return new(worst, required, limit?.Citation, Holds: true, null, reason);
         var holds = required.Percent >= Whole ? worst.Result.IsComplete : worst.Result.Volume.Percent >= required.Percent;
-        if (holds) return new(worst, required, limit?.Citation, Holds: true, null, null);
+
+        // What laws that do not exist would have seen is their consequence: their own rules speak, and once they are mended this one again.
+        if (holds || HasBrokenLaws(study)) return new(worst, required, limit?.Citation, Holds: true, null, null);
         return new(worst, required, limit?.Citation, Holds: false, OffsetAdvice.Seek(study, worst, (pass, stations) => OffsetReach.Of(context, link, pass, stations)), null);
     }
+
+    private static bool HasBrokenLaws(Study study) => study.Cases.Any(one => one.Passes.Any(pass => pass.Beams.Any(beam => beam.Laws.Any(law =>
+        law.Fault is LawFault.NotRefracted or LawFault.BelowFirstCritical or LawFault.OutsideWedge or LawFault.OutsideArray))));
 
     private static LimitQuery QueryFor(TechniqueContext context, ExaminationLink link) => new(
         Orientation: context.Technique.Weld.Orientation.IsKnown ? context.Technique.Weld.Orientation.Value : null,

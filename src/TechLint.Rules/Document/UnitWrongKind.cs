@@ -12,5 +12,5 @@ public sealed class UnitWrongKind : ProblemRule
         "A time where a length belongs is a slip that leaves the true value unknown.",
         "Write a quantity of the kind that the finding names.");
 
-    public override string Say(Problem problem) => $"{problem.Argument(0)} is a {problem.Argument(2)}, and a {problem.Argument(1)} belongs here";
+    public override string Say(Problem problem) => $"{problem.Argument(0)} is {problem.Argument(2)}, and {problem.Argument(1)} belongs here";
 }

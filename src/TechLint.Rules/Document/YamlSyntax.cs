@@ -12,8 +12,10 @@ public sealed class YamlSyntax : ProblemRule
         "What stands there cannot be read by any program, and a reader may take it for something else than its author meant.",
         "Correct the characters that the finding marks; the rest of the file is checked all the same.");
 
-    public override string Say(Problem problem) => Sentence(problem.Argument(0));
-
-    /// <summary>The reader speaks in whole sentences; findings have no full stop and start small.</summary>
-    private static string Sentence(string text) => text.Length == 0 ? "this is no YAML" : char.ToLowerInvariant(text[0]) + text[1..].TrimEnd('.');
+    /// <summary>The YAML reader speaks in whole sentences; a finding has neither capital nor full stop.</summary>
+    public override string Say(Problem problem)
+    {
+        var sentence = problem.Argument(0).TrimEnd('.');
+        return sentence.Length == 0 ? sentence : char.ToLowerInvariant(sentence[0]) + sentence[1..];
+    }
 }

@@ -25,7 +25,8 @@ public static class WaiverRules
         }
         else if (forbidden.Contains(name))
         {
-            sink.Report(RuleRegistry.WaiverForbidden, waiver.Rule, $"{name} is never to be waived under {string.Join(", ", linked.RequirementNames)}");
+            var sets = linked.Requirements.All.Where(set => set.NeverWaivable.Contains(name, StringComparer.Ordinal)).Select(set => set.Id.Or("a set"));
+            sink.Report(RuleRegistry.WaiverForbidden, waiver.Rule, $"{name} is never to be waived under {string.Join(", ", sets)}");
         }
         else if (waiver.ApprovedBy.IsMissing)
         {

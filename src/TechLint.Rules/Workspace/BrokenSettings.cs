@@ -6,13 +6,11 @@ namespace TechLint.Rules.Workspace;
 
 public sealed class BrokenSettings : Rule
 {
-    private static readonly string[] Severities = ["error", "warning", "note", "off"];
-
     public override RuleDescription Description { get; } = new(
         "broken-settings", RuleFamily.Workspace, Severity.Error,
-        "The settings of the workspace name a rule that does not exist, or change one without a reason.",
-        "A setting that has no effect, or that weakens a check for no stated reason, hides what a reviewer should see.",
-        "Correct the name, and give a reason with every rule that is lowered or switched off.");
+        "The settings of the workspace name a rule that does not exist.",
+        "A setting that has no effect leaves whoever wrote it in the belief that something was raised, lowered or switched off.",
+        "Correct the name of the rule.");
 
     /// <param name="ruleNames">Every rule's name.</param>
     public void Check(WorkspaceSettings settings, IReadOnlyCollection<string> ruleNames, FindingSink sink)
@@ -25,19 +23,6 @@ public sealed class BrokenSettings : Rule
                 var nearest = Model.Shape.NearestName.Of(name, ruleNames);
                 sink.Report(this, setting.Rule, nearest is null ? $"no rule is named {name}" : $"no rule is named {name}; the nearest is {nearest}").With("rule", name);
             }
-            else if (setting.Severity.TryGet(out var severity) && !Severities.Contains(severity, StringComparer.Ordinal))
-            {
-                sink.Report(this, setting.Severity, $"{severity} is no severity: error, warning, note or off belongs here").With("rule", name);
-            }
-            else if (setting.Severity.TryGet(out var lowered) && lowered != "error" && setting.Reason.IsMissing)
-            {
-                sink.Report(this, setting.Rule, $"{name} is set to {lowered} without a reason").With("rule", name);
-            }
-        }
-
-        foreach (var path in settings.Paths)
-        {
-            if (!path.Check && path.Reason.IsMissing) sink.Report(this, path.Match, $"{path.Match.Or("these files")} are left out without a reason");
         }
     }
 }
