@@ -20,6 +20,7 @@ internal static class Child
     public static Process Start(string program, string folder, params string[] arguments) => Process.Start(new ProcessStartInfo(program, arguments)
     {
         WorkingDirectory = folder,
+        UseShellExecute = false,
         RedirectStandardInput = true,
         RedirectStandardOutput = true,
         RedirectStandardError = true,

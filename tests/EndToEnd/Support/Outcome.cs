@@ -47,6 +47,7 @@ internal sealed record Outcome(int Status, byte[] Bytes, string Error)
         var start = new ProcessStartInfo(program, arguments)
         {
             WorkingDirectory = folder,
+            UseShellExecute = false,
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
