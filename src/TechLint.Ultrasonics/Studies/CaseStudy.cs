@@ -33,6 +33,7 @@ public sealed class CaseStudy
     public CoverageResult Coverage => coverage.Value;
 }
 
+/// <summary>One pass of a case: where its probes stand, what its beams are, and what taking the data asks.</summary>
 public sealed record PassStudy(
     Pass Pass, ImmutableArray<ProbePlace> Probes, ImmutableArray<BeamStudy> Beams, AcquisitionStudy Acquisition);
 
