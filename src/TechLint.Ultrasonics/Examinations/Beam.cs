@@ -2,10 +2,13 @@ using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Examinations;
 
+/// <summary>How a beam scans.</summary>
 public enum ScanKind { Sectorial, Linear, Fixed, Tofd, Tandem, TotalFocusing, CouplingMonitor, Lamination }
 
+/// <summary>What a focal distance is measured along.</summary>
 public enum FocusKind { None, Path, Depth, Across }
 
+/// <summary>One beam of a setup: a sweep, a walk, a single law, a pair, an image or a monitor.</summary>
 /// <param name="Id">The beam's id.</param>
 /// <param name="Scan">How it scans.</param>
 /// <param name="From">Station of the probe that transmits and receives; null for pairs.</param>
@@ -38,4 +41,5 @@ public readonly record struct Aperture(int First, int Count, int Last, int Step)
 /// <summary>Path: sound path from each law's exit point. Depth: below the scanning surface. Across: y of a vertical line.</summary>
 public readonly record struct Focus(FocusKind Kind, Length Distance);
 
+/// <summary>What a diffraction beam records about its two reference signals.</summary>
 public readonly record struct TimeWindow(Duration BeforeLateralWave, Duration AfterBackWall);

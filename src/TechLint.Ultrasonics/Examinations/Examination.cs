@@ -32,6 +32,7 @@ public enum Curvature
     AcrossWeld,
 }
 
+/// <summary>What is examined: how its surface bends, and how fast sound runs in it.</summary>
 /// <param name="Curvature">How it bends.</param>
 /// <param name="Left">Sound speeds of the parent metal at negative y.</param>
 /// <param name="Right">Sound speeds of the parent metal at positive y.</param>
@@ -40,10 +41,13 @@ public sealed record Part(Curvature Curvature, SoundSpeeds Left, SoundSpeeds Rig
 /// <summary>Speeds of sound; null where no value is known.</summary>
 public sealed record SoundSpeeds(string Material, Speed? Longitudinal, Speed? Transverse);
 
+/// <summary>The two surfaces of a wall.</summary>
 public enum Surface { Outside, Inside }
 
+/// <summary>The two sides of a weld: left is negative y.</summary>
 public enum Side { Left, Right }
 
+/// <summary>The two waves that beams are made of.</summary>
 public enum Wave { Transverse, Longitudinal }
 
 /// <summary>From the outermost toe of each side plus <paramref name="BesideWeld"/>, between two depths from the outer surface.</summary>

@@ -14,11 +14,13 @@ public sealed record Pass(
     string Id, int? Number, Surface ScanningSurface, PositioningTolerance Tolerance, EquatableArray<MountedProbe> Probes,
     EquatableArray<Beam> Beams, Acquisition? Acquisition);
 
+/// <summary>How far a probe may stand from its stated place, either way.</summary>
 public sealed record PositioningTolerance(Length IndexOffset, Angle Skew)
 {
     public static readonly PositioningTolerance None = new(default, default);
 }
 
+/// <summary>A probe on its wedge at its station.</summary>
 /// <param name="Station">Where it sits on the frame.</param>
 /// <param name="Side">The side of the weld it stands on.</param>
 /// <param name="IndexOffset">Weld centreline to the middle of the wedge's front edge, along the scanning surface.</param>
@@ -29,8 +31,10 @@ public sealed record PositioningTolerance(Length IndexOffset, Angle Skew)
 public sealed record MountedProbe(
     int Station, Side Side, Length IndexOffset, Length Along, Angle Skew, Transducer Transducer, Wedge Wedge);
 
+/// <summary>Kinds of probe.</summary>
 public enum TransducerKind { PhasedArray, SingleElement, DualPhasedArray, DualElement }
 
+/// <summary>What of a probe the physics needs.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="Frequency">Nominal frequency.</param>
 /// <param name="Bandwidth">Of the nominal frequency, at -6 dB; null where unknown.</param>
@@ -45,8 +49,10 @@ public sealed record Transducer(
     TransducerKind Kind, Frequency Frequency, Share? Bandwidth, Duration? PulseLength, int Elements, Length Pitch, Length Gap,
     Length Elevation, Length ElementSize, bool IsRound);
 
+/// <summary>Which way a sole is cut.</summary>
 public enum ContourDirection { AlongBeam, AcrossBeam }
 
+/// <summary>What of a wedge the physics needs.</summary>
 /// <param name="Longitudinal">Longitudinal speed of sound in the wedge; null where unknown.</param>
 /// <param name="ArraySlope">Slope of the array, for wedges of arrays.</param>
 /// <param name="FirstElement">Centre of element 1, for wedges of arrays.</param>

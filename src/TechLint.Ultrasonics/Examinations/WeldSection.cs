@@ -2,6 +2,7 @@ using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Examinations;
 
+/// <summary>Forms of a joint before welding.</summary>
 public enum PreparationShape
 {
     Square, SingleV, DoubleV, SingleU, DoubleU, SingleJ, DoubleJ, SingleBevel, CompoundV, PressureWeld, Profile,
@@ -18,6 +19,7 @@ public sealed record Reinforcement(Length Width, Length Height, Length Centre)
     public bool IsFlush => Height.Millimetres <= 0;
 }
 
+/// <summary>A joint before welding.</summary>
 /// <param name="Shape">The form of the joint before welding.</param>
 /// <param name="Opens">The surface that a single-sided preparation opens to.</param>
 /// <param name="BevelledSide">For single-bevel and j shapes: the side that is bevelled.</param>

@@ -2,6 +2,7 @@ using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Materials;
 
+/// <summary>What a material serves for.</summary>
 public enum MaterialKind { ParentMetal, Wedge, Couplant }
 
 /// <summary>What a value rests on.</summary>
@@ -14,6 +15,7 @@ public enum SourceBasis
     Memory,
 }
 
+/// <summary>A material with its speeds of sound and where they come from.</summary>
 /// <param name="Name">As a technique writes it.</param>
 /// <param name="Kind">What it serves for.</param>
 /// <param name="Longitudinal">Longitudinal speed of sound at room temperature.</param>

@@ -2,6 +2,7 @@ namespace TechLint.Ultrasonics.Quantities;
 
 // What crosses a project boundary: a double that knows its unit. Built from a Quantity with one rounding.
 
+/// <summary>A distance, in mm.</summary>
 public readonly record struct Length(double Millimetres) : IComparable<Length>
 {
     public static readonly Length Zero;
@@ -17,6 +18,7 @@ public readonly record struct Length(double Millimetres) : IComparable<Length>
     public static bool operator >=(Length left, Length right) => left.Millimetres >= right.Millimetres;
 }
 
+/// <summary>An angle, in deg.</summary>
 public readonly record struct Angle(double Degrees)
 {
     public double Radians => Degrees * (Math.PI / 180);
@@ -24,6 +26,7 @@ public readonly record struct Angle(double Degrees)
     public static Angle FromRadians(double radians) => new(radians * (180 / Math.PI));
 }
 
+/// <summary>A speed of sound or of scanning, in m/s.</summary>
 public readonly record struct Speed(double MetresPerSecond)
 {
     public double MillimetresPerMicrosecond => MetresPerSecond / 1000;
@@ -33,11 +36,13 @@ public readonly record struct Speed(double MetresPerSecond)
     public static Speed FromMillimetresPerSecond(double value) => new(value / 1000);
 }
 
+/// <summary>A frequency or rate, in MHz.</summary>
 public readonly record struct Frequency(double Megahertz)
 {
     public double Hertz => Megahertz * 1e6;
 }
 
+/// <summary>A time, in us.</summary>
 public readonly record struct Duration(double Microseconds)
 {
     public double Seconds => Microseconds / 1e6;
@@ -45,19 +50,25 @@ public readonly record struct Duration(double Microseconds)
     public static Duration FromSeconds(double value) => new(value * 1e6);
 }
 
+/// <summary>A level, in dB.</summary>
 public readonly record struct Level(double Decibels);
 
+/// <summary>A share, in %.</summary>
 public readonly record struct Share(double Percent)
 {
     public double Fraction => Percent / 100;
 }
 
+/// <summary>A temperature, in degC.</summary>
 public readonly record struct Temperature(double Celsius);
 
+/// <summary>An encoder's resolution, in steps/mm.</summary>
 public readonly record struct Resolution(double StepsPerMillimetre);
 
+/// <summary>A flow of data, in MB/s of 10^6 bytes.</summary>
 public readonly record struct DataRate(double MegabytesPerSecond);
 
+/// <summary>An amount of data, in MB of 10^6 bytes.</summary>
 public readonly record struct DataSize(double Megabytes);
 
 /// <summary>A band with both ends included; an end that is null is open.</summary>

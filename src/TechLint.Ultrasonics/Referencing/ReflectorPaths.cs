@@ -8,6 +8,7 @@ namespace TechLint.Ultrasonics.Referencing;
 /// <param name="OutsideDiameter">Null for a flat section: a plate, or a pipe block sounded along its axis.</param>
 public sealed record BlockSection(Length Thickness, Length? OutsideDiameter);
 
+/// <summary>Where a reflector of a block is met.</summary>
 /// <param name="Depth">Of what reflects, below the scanning surface; a notch's corner lies in a surface.</param>
 /// <param name="OddLegs">It is met while the beam goes down.</param>
 /// <param name="EvenLegs">It is met while the beam comes back up.</param>

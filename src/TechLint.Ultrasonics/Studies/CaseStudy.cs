@@ -45,6 +45,7 @@ public sealed record ProbePlace(
 public sealed record BeamStudy(
     Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed);
 
+/// <summary>Why a law does not exist.</summary>
 public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, OutsideArray, UnknownSpeed, Geometry }
 
 /// <summary>One law. Where <paramref name="Fault"/> is set, the numbers that depend on it are NaN.</summary>
@@ -91,6 +92,7 @@ public sealed record CoverageResult(
     Share Volume, Share Left, Share Right, Share BothSides, ImmutableArray<ImmutableArray<SectionPlace>> Unseen,
     Length LargestUnseenAcross, Length LargestUnseenDepth, bool IsComplete, string? NotComputed);
 
+/// <summary>A place in the section: across the weld, and below the outer surface.</summary>
 public readonly record struct SectionPlace(Length Y, Length Z);
 
 /// <summary>The worst case and where it is. The errors move the left and right probes away from the weld where positive.</summary>

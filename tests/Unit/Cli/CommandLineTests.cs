@@ -124,7 +124,7 @@ public sealed class CommandLineTests : IDisposable
         Run(
             engine, "check", "samples/a.technique.yaml", "--as-of", "2025-02-28", "--requirements", "one", "--requirements", "two", "--settings",
             "other.yaml", "--jobs", "3", "--root", ".").Status.Should().Be(0);
-        var asked = engine.Asked.Single();
+        var asked = engine.Asked.Single(call => call.Files is not ["techlint.yaml"]);
         asked.Root.Should().Be(folder.Path);
         asked.Files.Should().Equal("samples/a.technique.yaml");
         asked.Jobs.Should().Be(3);
@@ -141,7 +141,7 @@ public sealed class CommandLineTests : IDisposable
         var run = Run(engine, Encoding.UTF8.GetBytes("🔧 typed"), "check", "-", "--stdin-filename", "samples/new.technique.yaml");
         run.Status.Should().Be(1);
         run.Output.Should().StartWith("samples/new.technique.yaml:1:1: error");
-        engine.Asked.Single().Input.Should().Be("🔧 typed");
+        engine.Asked.Single(call => call.Files is not ["techlint.yaml"]).Input.Should().Be("🔧 typed");
         Run(engine, [0xC3, 0x28], "check", "-", "--stdin-filename", "samples/new.technique.yaml").Should().Be(
             (2, "", "techlint: standard input: neither UTF-8 nor UTF-16 text\n"));
     }
@@ -182,7 +182,12 @@ public sealed class CommandLineTests : IDisposable
     public void One_rule_that_broke_is_status_3_and_broken_settings_are_status_2()
     {
         Run(Finding(Severity.Error, "internal-error"), "check", "samples/flawed").Status.Should().Be(3);
-        Run(Finding(Severity.Error, "broken-settings"), "check", "samples/flawed").Status.Should().Be(2);
+        var settings = new FakeEngine
+        {
+            Finds = file => file == "techlint.yaml" ? [new CheckedFinding(Runs.Plain(Severity.Error, "broken-settings") with { File = file, Span = new TextSpan(0, 1) }, null, false)] : [],
+        };
+        Run(settings, "check", "samples/flawed").Status.Should().Be(2);
+        Run(settings, "check", "samples/flawed/f.technique.yaml").Status.Should().Be(2, "settings in error spoil a check whatever it is of");
     }
 
     [Fact]
