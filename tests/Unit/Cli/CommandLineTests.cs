@@ -124,7 +124,8 @@ public sealed class CommandLineTests : IDisposable
         Run(
             engine, "check", "samples/a.technique.yaml", "--as-of", "2025-02-28", "--requirements", "one", "--requirements", "two", "--settings",
             "other.yaml", "--jobs", "3", "--root", ".").Status.Should().Be(0);
-        var asked = engine.Asked.Single(call => call.Files is not ["techlint.yaml"]);
+        engine.Asked[0].Files.Should().Equal(["techlint.yaml"], "the settings named are judged before anything by them");
+        var asked = engine.Asked[1];
         asked.Root.Should().Be(folder.Path);
         asked.Files.Should().Equal("samples/a.technique.yaml");
         asked.Jobs.Should().Be(3);
@@ -141,7 +142,7 @@ public sealed class CommandLineTests : IDisposable
         var run = Run(engine, Encoding.UTF8.GetBytes("🔧 typed"), "check", "-", "--stdin-filename", "samples/new.technique.yaml");
         run.Status.Should().Be(1);
         run.Output.Should().StartWith("samples/new.technique.yaml:1:1: error");
-        engine.Asked.Single(call => call.Files is not ["techlint.yaml"]).Input.Should().Be("🔧 typed");
+        engine.Asked[0].Input.Should().Be("🔧 typed");
         Run(engine, [0xC3, 0x28], "check", "-", "--stdin-filename", "samples/new.technique.yaml").Should().Be(
             (2, "", "techlint: standard input: neither UTF-8 nor UTF-16 text\n"));
     }
@@ -182,12 +183,14 @@ public sealed class CommandLineTests : IDisposable
     public void One_rule_that_broke_is_status_3_and_broken_settings_are_status_2()
     {
         Run(Finding(Severity.Error, "internal-error"), "check", "samples/flawed").Status.Should().Be(3);
-        var settings = new FakeEngine
+        var broken = new FakeEngine
         {
-            Finds = file => file == "techlint.yaml" ? [new CheckedFinding(Runs.Plain(Severity.Error, "broken-settings") with { File = file, Span = new TextSpan(0, 1) }, null, false)] : [],
+            Finds = file => file.EndsWith("techlint.yaml")
+                ? [new CheckedFinding(Runs.Plain(Severity.Error, "broken-settings") with { File = file, Span = new TextSpan(0, 1) }, null, false)]
+                : [],
         };
-        Run(settings, "check", "samples/flawed").Status.Should().Be(2);
-        Run(settings, "check", "samples/flawed/f.technique.yaml").Status.Should().Be(2, "settings in error spoil a check whatever it is of");
+        Run(broken, "check", "samples/flawed").Status.Should().Be(2);
+        Run(broken, "check", "samples/flawed/f.technique.yaml").Status.Should().Be(2, "settings in error count whatever was asked about");
     }
 
     [Fact]
