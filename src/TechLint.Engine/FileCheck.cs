@@ -30,16 +30,22 @@ internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lo
         }
 
         var lowered = 0;
-        var kept = ImmutableArray.CreateBuilder<Finding>();
-        foreach (var finding in sink.Findings)
+        var found = sink.Findings.Select(finding => new CheckedFinding(finding, null, Baselined: false));
+        if (linked is not null) found = WaiverDesk.Apply(sink.Findings, linked, snapshot.AsOf);
+        var kept = ImmutableArray.CreateBuilder<CheckedFinding>();
+        foreach (var one in found)
         {
-            var rule = RuleRegistry.Find(finding.Rule)!;
+            var rule = RuleRegistry.Find(one.Finding.Rule)!;
             var severity = severities.Of(rule, file);
             if (severity is null || severity < rule.Description.Severity) lowered++;
-            if (severity is { } stays) kept.Add(finding with { Severity = stays });
+            if (severity is not { } stays) continue;
+
+            // What its rule itself reported as milder stays so; settings that raise a rule raise it all.
+            var milder = stays <= rule.Description.Severity && one.Finding.Severity < stays;
+            kept.Add(milder ? one : one with { Finding = one.Finding with { Severity = stays } });
         }
 
-        return new FileCheck(linked is null ? [.. kept.Select(finding => new CheckedFinding(finding, null, Baselined: false))] : WaiverDesk.Apply(kept, linked, snapshot.AsOf), lowered);
+        return new FileCheck(kept.ToImmutable(), lowered);
     }
 
     private static void ReportProblems(BoundDocument document, FindingSink sink)

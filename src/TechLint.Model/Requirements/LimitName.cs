@@ -36,6 +36,9 @@ public static class LimitNames
 
     public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop];
 
+    /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
+    public static readonly ImmutableArray<string> ComeLater = ["increment"];
+
     private static readonly FrozenDictionary<string, LimitName> ByName = All.ToFrozenDictionary(limit => limit.Name, StringComparer.Ordinal);
 
     public static LimitName? Find(string name) => ByName.GetValueOrDefault(name);

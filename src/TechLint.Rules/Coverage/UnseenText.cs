@@ -7,6 +7,8 @@ namespace TechLint.Rules.Coverage;
 /// <summary>Says where and how much of the volume goes unseen, alike in both rules that need it.</summary>
 internal static class UnseenText
 {
+    private const int ThicknessDigits = 2;
+
     public static string Share(CoverageVerdict verdict)
     {
         var unseen = 100 - verdict.Worst!.Result.Volume.Percent;
@@ -15,8 +17,8 @@ internal static class UnseenText
 
     /// <summary>The thickness, and the diameter where there is one, in the author's way of writing.</summary>
     public static string Case(WorstCoverage worst) => worst.OutsideDiameter is { } diameter
-        ? $"{Millimetres(worst.Thickness, 2)} and outside diameter {Millimetres(diameter, 1)}"
-        : Millimetres(worst.Thickness, 2);
+        ? $"{Millimetres(worst.Thickness, ThicknessDigits)} and outside diameter {Millimetres(diameter, 1)}"
+        : Millimetres(worst.Thickness, ThicknessDigits);
 
     public static string Millimetres(Length length, int digits) => $"{Digits.Text(Digits.Rounded(length.Millimetres, digits) ?? 0)} mm";
 
@@ -25,18 +27,20 @@ internal static class UnseenText
         var worst = verdict.Worst!;
         var seen = worst.Result.Volume.Percent;
         var shown = Digits.Apart(seen, verdict.Required.Percent, 1) ?? 0;
-        draft.With("covered", shown, "%").With("limit", verdict.Required.Percent, "%").With("thickness", worst.Thickness.Millimetres, "mm");
+        draft.With("covered", shown, "%").With("limit", verdict.Required.Percent, "%").With("thickness", worst.Thickness.Millimetres, "mm", ThicknessDigits);
         if (worst.OutsideDiameter is { } diameter) draft.With("outside-diameter", diameter.Millimetres, "mm");
-        if (worst.LeftError != default || worst.RightError != default)
-        {
-            draft.With("index-offset-error-left", worst.LeftError.Millimetres, "mm").With("index-offset-error-right", worst.RightError.Millimetres, "mm");
-        }
-
+        WithError(draft, "left", worst.LeftError);
+        WithError(draft, "right", worst.RightError);
         if (Errors(worst) is { } errors) draft.Detail(errors);
         var place = worst.Result.Unseen.IsEmpty ? "" : ", " + Extent(worst.Result);
         return draft
             .Detail($"seen {Digits.Text(shown)} %, required {Digits.Text(Digits.Rounded(verdict.Required.Percent, 3) ?? 0)} %: worst at thickness {Case(worst)}{place}")
             .Under(verdict.Source);
+    }
+
+    private static void WithError(FindingDraft draft, string side, Length error)
+    {
+        if (error.Millimetres != 0) draft.With($"{side}-probes-{(error.Millimetres > 0 ? "farther" : "nearer")}", Math.Abs(error.Millimetres), "mm");
     }
 
     /// <summary>Where within the positioning tolerance it is worst, in words.</summary>

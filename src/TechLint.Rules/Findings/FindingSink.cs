@@ -34,6 +34,7 @@ public sealed class FindingDraft(Rule rule, string file, TextSpan span, string p
     private readonly List<RelatedPlace> related = [];
     private readonly List<Fix> fixes = [];
     private Citation? requirement;
+    private Severity severity = rule.Description.Severity;
 
     public FindingDraft With(string name, double value, string unit, int digits = 3)
     {
@@ -54,6 +55,13 @@ public sealed class FindingDraft(Rule rule, string file, TextSpan span, string p
     }
 
     public FindingDraft With(string name, Quantity quantity) => With(name, quantity.Value, quantity.Unit.Symbol);
+
+    /// <summary>Milder than its rule, where what it found is.</summary>
+    public FindingDraft As(Severity milder)
+    {
+        severity = milder;
+        return this;
+    }
 
     public FindingDraft Detail(string line)
     {
@@ -87,5 +95,5 @@ public sealed class FindingDraft(Rule rule, string file, TextSpan span, string p
     }
 
     internal Finding Build() => new(
-        rule.Name, rule.Description.Severity, file, span, path, message, [.. evidence], [.. detail], requirement, [.. related], [.. fixes]);
+        rule.Name, severity, file, span, path, message, [.. evidence], [.. detail], requirement, [.. related], [.. fixes]);
 }

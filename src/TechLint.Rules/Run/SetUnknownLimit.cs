@@ -18,6 +18,12 @@ public sealed class SetUnknownLimit : RequirementSetRule
         foreach (var group in set.Limits.GroupBy(limit => limit.Name))
         {
             if (!group.Key.TryGet(out var name)) continue;
+            if (LimitNames.ComeLater.Contains(name, StringComparer.Ordinal))
+            {
+                sink.Report(this, group.Key, $"no rule reads {name} yet: it is not judged").As(Severity.Note).With("limit", name);
+                continue;
+            }
+
             if (LimitNames.Find(name) is not { } known)
             {
                 var nearest = NearestName.Of(name, LimitNames.All.Select(limit => limit.Name));

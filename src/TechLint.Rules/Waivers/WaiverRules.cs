@@ -18,7 +18,7 @@ public static class WaiverRules
     public static void Check(Waiver waiver, LinkedTechnique linked, IReadOnlySet<string> forbidden, bool used, DateOnly asOf, FindingSink sink)
     {
         if (!waiver.Rule.TryGet(out var name)) return;
-        if (RuleRegistry.Find(name) is null)
+        if (RuleRegistry.Find(name) is null && !RulesToCome.Names.Contains(name))
         {
             var nearest = NearestName.Of(name, RuleRegistry.Names);
             sink.Report(RuleRegistry.WaiverUnknownRule, waiver.Rule, nearest is null ? $"no rule is named {name}" : $"no rule is named {name}; the nearest is {nearest}");

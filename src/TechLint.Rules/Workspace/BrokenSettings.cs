@@ -18,7 +18,7 @@ public sealed class BrokenSettings : Rule
         foreach (var setting in settings.Rules.Concat(settings.Paths.SelectMany(path => path.Rules)))
         {
             var name = setting.Rule.Value!;
-            if (!ruleNames.Contains(name, StringComparer.Ordinal))
+            if (!ruleNames.Contains(name, StringComparer.Ordinal) && !RulesToCome.Names.Contains(name))
             {
                 var nearest = Model.Shape.NearestName.Of(name, ruleNames);
                 sink.Report(this, setting.Rule, nearest is null ? $"no rule is named {name}" : $"no rule is named {name}; the nearest is {nearest}").With("rule", name);
