@@ -51,7 +51,8 @@ public sealed class FactsOfTheTradeTests
     {
         var store = House.Base
             .Edit(House.Floor, "material: carbon-steel\n  thickness: 10 mm", "material: carbon-steel\n  thickness: {from: 10 mm, to: 26 mm}")
-            .Edit(House.Floor, "for: {thickness: 10 mm}", "for: {thickness: {from: 10 mm, to: 26 mm}}");
+            .Edit(House.Floor, "for: {thickness: 10 mm}", "for: {thickness: {from: 10 mm, to: 26 mm}}")
+            .Edit(House.Floor, "block: block-10, reflectors: [sdh-2, sdh-5, sdh-8]", "block: block-25, reflectors: [sdh-4, sdh-12, sdh-21]");
         Rules(store).Should().Equal("index-offset-against-thickness");
     }
 
@@ -60,7 +61,7 @@ public sealed class FactsOfTheTradeTests
     {
         var store = House.Base.Edit(
             House.Girth, "      - {id: contact-left,",
-            "      - {id: image, scan: total-focusing, from: 1, wave: transverse, imaging-path: TT-T, capture: all, grid: 0.3 mm,\n"
+            "      - {id: image, scan: total-focusing, from: 1, imaging-path: TT-T, capture: full, grid: 0.3 mm,\n"
             + "         region: {across: {from: -10 mm, to: 10 mm}, depth: {from: 0 mm, to: 12.7 mm}}, reference: holes}\n      - {id: contact-left,");
         Rules(store).Should().BeEmpty();
     }
