@@ -38,7 +38,7 @@ public sealed class AddRuleTests
 
     private static async Task<string> RunAsync(string folder, string program, params string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         // No server of the build may outlive the copy that it works in.
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
         start.Environment["UseSharedCompilation"] = "false";
