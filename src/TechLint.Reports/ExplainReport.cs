@@ -29,7 +29,7 @@ public static class ExplainReport
         var first = true;
         foreach (var family in rules.GroupBy(rule => rule.Family))
         {
-            output.Write($"{(first ? "" : "\n")}{Question(family.Key)} ({Name(family.Key)})\n");
+            output.Write($"{(first ? "" : "\n")}{family.Key.Question()} ({Name(family.Key)})\n");
             first = false;
             foreach (var rule in family) output.Write($"  {rule.Name.PadRight(width)}  {JsonReport.Name(rule.Severity),-7}  {rule.Summary}\n");
         }
@@ -58,21 +58,4 @@ public static class ExplainReport
         output.Write($"\n{title}\n");
         Paragraphs.Write(output, "  ", text);
     }
-
-    private static string Question(RuleFamily family) => family switch
-    {
-        RuleFamily.Document => "Is the text sound?",
-        RuleFamily.Administration => "Is the paper in order?",
-        RuleFamily.References => "Do the references hold?",
-        RuleFamily.Fit => "Does it fit on the part?",
-        RuleFamily.Beam => "Does the beam exist?",
-        RuleFamily.Coverage => "Does it see the weld?",
-        RuleFamily.Acquisition => "Will the data be whole?",
-        RuleFamily.Calibration => "Can the result be trusted?",
-        RuleFamily.Evaluation => "Can it be judged afterwards?",
-        RuleFamily.Waivers => "Are the exceptions in order?",
-        RuleFamily.Run => "Are the sets and the run sound?",
-        RuleFamily.Workspace => "Does the collection hold together?",
-        _ => "What changed?",
-    };
 }

@@ -30,6 +30,11 @@ internal static class LawRules
         }
     }
 
+    /// <summary>Some law of a beam does not exist: a rule of this family says so, and what follows from the others waits until it is mended.</summary>
+    public static bool IsFaulty(Study study, string passId, string beamId) => study.Cases
+        .SelectMany(one => one.Passes).Where(pass => pass.Pass.Id == passId)
+        .SelectMany(pass => pass.Beams).Any(beam => beam.Beam.Id == beamId && beam.Laws.Any(law => law.Fault != LawFault.None));
+
     /// <summary>The key that states the angles, or the beam itself.</summary>
     public static (Syntax.TextSpan Span, string Path) AnglePlace(BeamSetting beam)
     {

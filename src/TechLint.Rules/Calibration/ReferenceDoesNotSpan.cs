@@ -3,6 +3,7 @@ using TechLint.Model.Equipment;
 using TechLint.Model.Examinations;
 using TechLint.Model.Requirements;
 using TechLint.Model.Techniques;
+using TechLint.Rules.Beam;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 using TechLint.Ultrasonics.Examinations;
@@ -36,7 +37,7 @@ public sealed class ReferenceDoesNotSpan : TechniqueRule
                 var setup = link.Setups.First(member => member.Name == pass.Id);
                 foreach (var beam in pass.Beams.Where(beam => beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed))
                 {
-                    if (setup.Beams.Items.FirstOrDefault(item => item.Name == beam.Id) is not { } setting) continue;
+                    if (setup.Beams.Items.FirstOrDefault(item => item.Name == beam.Id) is not { } setting || LawRules.IsFaulty(study, pass.Id, beam.Id)) continue;
                     if (ReferenceOf(context, setting) is not { } reference || ReflectorsOf(context, reference, study.Examination) is not { } reflectors) continue;
                     Check(context, link, setting, reference, reflectors, beam, study.PathsUsed(pass.Id, beam.Id));
                 }

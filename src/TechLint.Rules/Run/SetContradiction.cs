@@ -1,4 +1,5 @@
 using TechLint.Model.Requirements;
+using TechLint.Model.Shape;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 
@@ -17,7 +18,9 @@ public sealed class SetContradiction : RequirementSetRule
         if (!set.From.TryGet(out var parent)) return;
         if (find(parent) is null)
         {
-            sink.Report(this, set.From, $"no requirement set is named {parent}, so nothing is inherited").With("set", parent);
+            var nearest = NearestName.Of(parent, BuiltInSets.Ids);
+            sink.Report(this, set.From, $"no requirement set is named {parent}, so nothing is inherited{(nearest is null ? "" : $"; the nearest is {nearest}")}")
+                .With("set", parent);
             return;
         }
 

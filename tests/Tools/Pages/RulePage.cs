@@ -13,7 +13,7 @@ internal static class RulePage
     {
         var page = new StringBuilder();
         page.Append($"<!-- Made by: {RulePages.Command} -->\n\n# {rule.Name}\n\n");
-        page.Append($"*{RuleIndex.TitleOf(rule.Family)}: {Word(rule.Severity)} by default*\n\n{rule.Summary}\n");
+        page.Append($"*{rule.Family.Question()}: {Word(rule.Severity)} by default*\n\n{rule.Summary}\n");
         Section(page, "Why it matters", rule.Why);
         Section(page, "What to do", rule.Remedy);
         if (rule.Limits.Length > 0) Section(page, "Limits", Limits(rule));
