@@ -15,6 +15,9 @@ internal sealed class HouseEngine : IEngine
 
     public ImmutableArray<LimitSource> LimitsOf(RuleDescription rule) => RuleBook.LimitsOf(rule);
 
+    public IReadOnlyList<string> UnknownSets(IFileStore store, WorkspaceOptions options) =>
+        options.AddedRequirements.IsEmpty ? [] : Open(store, options, null).UnknownAddedRequirements;
+
     public CheckRun Check(
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, IReadOnlyCollection<string> files, int jobs,
         CancellationToken cancellation) => Checker.Check(Open(store, options, standardInput), files, jobs, cancellation);

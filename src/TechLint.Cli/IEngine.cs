@@ -14,6 +14,9 @@ internal interface IEngine
 
     ImmutableArray<LimitSource> LimitsOf(RuleDescription rule);
 
+    /// <summary>Requirement sets that the call adds and that neither the program nor this workspace has.</summary>
+    IReadOnlyList<string> UnknownSets(IFileStore store, WorkspaceOptions options);
+
     /// <param name="standardInput">A text that stands in the place of its file.</param>
     CheckRun Check(
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, IReadOnlyCollection<string> files, int jobs,

@@ -86,7 +86,8 @@ internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lo
 
                 return null;
             case FormatKind.Settings:
-                Guard(sink, RuleRegistry.BrokenSettings.Name, () => RuleRegistry.BrokenSettings.Check(document.Settings, RuleRegistry.Names, sink));
+                Guard(sink, RuleRegistry.BrokenSettings.Name, () => RuleRegistry.BrokenSettings.Check(
+                    document.Settings, RuleRegistry.Names, id => TechniqueLinker.FindSet(id, snapshot), sink));
                 return null;
             default:
                 return null;

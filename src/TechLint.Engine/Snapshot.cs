@@ -90,6 +90,9 @@ public sealed class Snapshot : IDocumentSource
         return [.. techniques.Where(file => shared || NamesLibrary(file, path))];
     }
 
+    /// <summary>Sets that the caller adds and that no set answers to: such a call cannot be served as it was meant.</summary>
+    public IReadOnlyList<string> UnknownAddedRequirements => [.. options.AddedRequirements.Where(id => TechniqueLinker.FindSet(id, this) is null)];
+
     /// <summary>The study of an examination; the same inputs are worked out once, whatever file they stand in.</summary>
     public Study StudyOf(Examination examination) => studies.Of(examination);
 

@@ -46,6 +46,7 @@ internal sealed class ComputeCommand : ICommand
             return ExitStatus.Unusable;
         }
 
+        if (!WorkspaceCall.KnowsSets(engine, selection, options, terminal)) return ExitStatus.Unusable;
         if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
         var wall = call.GetValue(thickness);
         var outside = call.GetValue(diameter);

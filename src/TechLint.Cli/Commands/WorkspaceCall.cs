@@ -1,8 +1,9 @@
 using System.CommandLine;
-using TechLint.Model.Shape;
 using TechLint.Engine;
 using TechLint.Engine.Files;
 using TechLint.Model.Documents;
+using TechLint.Model.Requirements;
+using TechLint.Model.Shape;
 using TechLint.Syntax;
 
 namespace TechLint.Cli.Commands;
@@ -68,6 +69,19 @@ internal sealed class WorkspaceCall
         }
 
         return new WorkspaceOptions(terminal.Today(), AsOf: null, text, [.. call.GetValue(requirements) ?? []]);
+    }
+
+    /// <summary>A set that is not there would judge nothing, unseen: the call is refused.</summary>
+    public static bool KnowsSets(IEngine engine, FileSelection selection, WorkspaceOptions options, Terminal terminal)
+    {
+        foreach (var id in selection.Workspaces.SelectMany(one => engine.UnknownSets(one.Store, options)).Distinct(StringComparer.Ordinal))
+        {
+            var nearest = NearestName.Of(id, BuiltInSets.Ids);
+            terminal.Say($"--requirements {id}: no such requirement set{(nearest is null ? "" : $"; the nearest is {nearest}")}");
+            return false;
+        }
+
+        return true;
     }
 
     /// <summary>The text on standard input, where a path asked for it; false where it is none, which is then said.</summary>

@@ -1,4 +1,6 @@
 using TechLint.Model.Documents;
+using TechLint.Model.Requirements;
+using TechLint.Model.Shape;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 
@@ -8,19 +10,28 @@ public sealed class BrokenSettings : Rule
 {
     public override RuleDescription Description { get; } = new(
         "broken-settings", RuleFamily.Workspace, Severity.Error,
-        "The settings of the workspace name a rule that does not exist.",
-        "A setting that has no effect leaves whoever wrote it in the belief that something was raised, lowered or switched off.",
-        "Correct the name of the rule.");
+        "The settings of the workspace name a rule or a requirement set that does not exist.",
+        "A setting that has no effect leaves whoever wrote it in the belief that something was raised, lowered, switched off, or held to a standard.",
+        "Correct the name.");
 
     /// <param name="ruleNames">Every rule's name.</param>
-    public void Check(WorkspaceSettings settings, IReadOnlyCollection<string> ruleNames, FindingSink sink)
+    /// <param name="find">Any requirement set by its id, built-in first.</param>
+    public void Check(
+        WorkspaceSettings settings, IReadOnlyCollection<string> ruleNames, Func<string, RequirementSet?> find, FindingSink sink)
     {
+        foreach (var set in settings.Requirements.Items)
+        {
+            if (!set.TryGet(out var id) || find(id) is not null) continue;
+            var nearest = NearestName.Of(id, BuiltInSets.Ids);
+            sink.Report(this, set, nearest is null ? $"no requirement set is named {id}" : $"no requirement set is named {id}; the nearest is {nearest}").With("set", id);
+        }
+
         foreach (var setting in settings.Rules.Concat(settings.Paths.SelectMany(path => path.Rules)))
         {
             var name = setting.Rule.Value!;
             if (!ruleNames.Contains(name, StringComparer.Ordinal) && !RulesToCome.Names.Contains(name))
             {
-                var nearest = Model.Shape.NearestName.Of(name, ruleNames);
+                var nearest = NearestName.Of(name, ruleNames);
                 sink.Report(this, setting.Rule, nearest is null ? $"no rule is named {name}" : $"no rule is named {name}; the nearest is {nearest}").With("rule", name);
             }
         }

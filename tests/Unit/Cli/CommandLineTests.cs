@@ -136,6 +136,15 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void A_requirement_set_that_is_not_there_is_status_2()
+    {
+        var engine = new FakeEngine();
+        Run(engine, "check", "samples/a.technique.yaml", "--requirements", "no-such-set").Should().Be((2, "", "techlint: --requirements no-such-set: no such requirement set\n"));
+        Run(engine, "compute", "samples/a.technique.yaml", "--requirements", "no-such-set").Status.Should().Be(2);
+        engine.Asked.Should().BeEmpty("nothing is judged by less than was asked for");
+    }
+
+    [Fact]
     public void Standard_input_stands_for_a_file()
     {
         var engine = Finding(Severity.Error);

@@ -31,6 +31,8 @@ internal sealed class FakeEngine : IEngine
     public ImmutableArray<LimitSource> LimitsOf(RuleDescription rule) =>
         [new LimitSource("coverage-at-least", "at least 100 %", new Citation("iso-13588-level-b", "ISO 13588:2019, 8.1", Basis.Memory))];
 
+    public IReadOnlyList<string> UnknownSets(IFileStore store, WorkspaceOptions options) => [.. options.AddedRequirements.Where(id => id == "no-such-set")];
+
     public CheckRun Check(
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, IReadOnlyCollection<string> files, int jobs,
         CancellationToken cancellation)
