@@ -46,7 +46,7 @@ public static class Computing
     }
 
     private static bool Serves(Band<Length>? band, Length? asked) =>
-        asked is not { } value || band is not { } held || ((held.From is null || value >= held.From) && (held.To is null || value <= held.To));
+        asked is not { } value || (band is { } held && (held.From is null || value >= held.From) && (held.To is null || value <= held.To));
 
     /// <summary>What was not asked for keeps the ends of its band.</summary>
     private static ImmutableArray<CaseStudy> Asked(Study study, Length? thickness, Length? outsideDiameter)

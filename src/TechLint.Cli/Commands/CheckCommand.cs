@@ -48,6 +48,12 @@ internal sealed class CheckCommand : ICommand
     {
         if (workspace.OptionsOf(call, terminal) is not { } options) return ExitStatus.Unusable;
         options = options with { AsOf = call.GetValue(asOf) };
+        if (call.GetValue(output) is { } place && FormatKinds.Of(place) is not null)
+        {
+            terminal.Say($"--output {place}: findings never take the place of a technique, library, requirement set or settings file");
+            return ExitStatus.Unusable;
+        }
+
         if (workspace.Select(call, call.GetValue(paths) ?? [], terminal) is not { } selection) return ExitStatus.Unusable;
         if (!WorkspaceCall.KnowsSets(engine, selection, options, terminal)) return ExitStatus.Unusable;
         if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;

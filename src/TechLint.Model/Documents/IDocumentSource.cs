@@ -2,7 +2,7 @@ using TechLint.Syntax;
 
 namespace TechLint.Model.Documents;
 
-public enum LookupFault { None, NotFound, OutsideWorkspace, NotAFile, Unreadable, TooLarge, NotText }
+public enum LookupFault { None, NotFound, OutsideWorkspace, NotAFile, Unreadable, TooLarge, NotText, NotALibrary }
 
 /// <summary>What a path led to: a document, or why there is none.</summary>
 /// <param name="Path">The path relative to the workspace root, forward slashes.</param>

@@ -3,6 +3,7 @@ using TechLint.Model.Binding;
 using TechLint.Model.Equipment;
 using TechLint.Model.Examinations;
 using TechLint.Model.Requirements;
+using TechLint.Model.Shape;
 
 namespace TechLint.Model.Documents;
 
@@ -30,6 +31,7 @@ public static class TechniqueLinker
     private static LibraryLink LinkLibrary(string file, Bound<string> name, IDocumentSource source)
     {
         var lookup = source.Find(file, name.Value ?? "");
+        if (lookup.Tree is not null && FormatKinds.Of(lookup.Path) != FormatKind.Equipment) lookup = lookup with { Tree = null, Fault = LookupFault.NotALibrary };
         return new LibraryLink(name, lookup, lookup.Tree is { } tree ? BoundDocument.Of(tree).Library : null);
     }
 }

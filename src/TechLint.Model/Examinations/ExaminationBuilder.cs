@@ -38,6 +38,7 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
     {
         if (group.IsContested) gathering.Stop(Obstacle.Reported(group.Setups[0].Map.Span, group.Setups[0].Path));
         StopAtGeometryNotComputed(gathering);
+        StopAtWhatIsReported(group, gathering);
         if (gathering.Failed) return null;
         var curvature = CurvatureOf(gathering);
         var part = new Part(
@@ -81,6 +82,25 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
             part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes));
     }
 
+    /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>
+    private void StopAtWhatIsReported(SetupGroup group, Gathering gathering)
+    {
+        var component = technique.Component;
+        gathering.Allow(component.Thickness, default);
+        gathering.Allow(component.OutsideDiameter, default);
+        foreach (var setup in group.Setups)
+        {
+            gathering.Allow(setup.Thickness, default);
+            gathering.Allow(setup.OutsideDiameter, default);
+            if (setup.Map.Text("recording").Or(null) is "none")
+            {
+                gathering.Stop(new Obstacle(
+                    "What a probe sees that is moved by hand is not computed: coverage is not checked", setup.Map.SpanOfKey("movement"),
+                    ModelPath.Join(setup.Path, "movement")));
+            }
+        }
+    }
+
     /// <summary>Sections that this program does not compute.</summary>
     private void StopAtGeometryNotComputed(Gathering gathering)
     {
@@ -89,28 +109,28 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         {
             var article = Words.Spell(joint) is "corner" or "lap" or "nozzle" or "tee" ? "A" : "An";
             gathering.Stop(new Obstacle(
-                $"{article} {Words.Spell(joint)}'s section is not computed: fit, coverage and scan length are not checked. Beams, references, checks and records are",
+                $"{article} {Words.Spell(joint)}'s section is not computed: fit, coverage and scan length are not checked. Beams, references, checks and records are.",
                 weld.Joint.Span, weld.Joint.Path));
         }
 
         if (weld.Orientation.TryGet(out var orientation) && orientation == WeldOrientation.Helical)
         {
             gathering.Stop(new Obstacle(
-                "A helical seam's section is not computed: fit, coverage and scan length are not checked. Beams, references, checks and records are",
+                "A helical seam's section is not computed: fit, coverage and scan length are not checked. Beams, references, checks and records are.",
                 weld.Orientation.Span, weld.Orientation.Path));
         }
 
         if (technique.Component.Form.TryGet(out var form) && form == ComponentForm.Cone)
         {
             gathering.Stop(new Obstacle(
-                "A cone's section is not computed: fit, coverage and scan length are not checked. Beams, references, checks and records are",
+                "A cone's section is not computed: fit, coverage and scan length are not checked. Beams, references, checks and records are.",
                 technique.Component.Form.Span, technique.Component.Form.Path));
         }
 
         if (technique.Component.ThicknessDiffersBySide)
         {
             gathering.Stop(new Obstacle(
-                "A weld between walls of different thickness is not computed: coverage is not checked. Beams, references, checks and records are",
+                "A weld between walls of different thickness is not computed: coverage is not checked. Beams, references, checks and records are.",
                 technique.Component.Map.SpanOfKey("thickness"), technique.Component.Thickness.Path));
         }
     }

@@ -20,9 +20,34 @@ internal sealed class ProbeMount(EquipmentPool pool, Gathering gathering, FrameI
         var probe = Named<ProbeItem>(EquipmentKind.Probe, use.Probe);
         var wedge = Named<WedgeItem>(EquipmentKind.Wedge, use.Wedge);
         if (probe is null || wedge is null) return null;
+        if (probe.Type.IsKnown && probe.Type.Value is TransducerKind.DualPhasedArray or TransducerKind.DualElement)
+        {
+            gathering.Stop(new Obstacle(
+                $"{use.Probe.Value} is a dual probe, and where its beams cross is not computed: coverage is not checked", use.Probe.Span, use.Probe.Path));
+            return null;
+        }
+
+        var transducer = OfLibrary(use.Probe, inner => BuildTransducer(probe, inner));
+        var mounted = OfLibrary(use.Wedge, inner => BuildWedge(wedge, probe, inner));
+        if (transducer is null || mounted is null) return null;
+        if (mounted.Longitudinal is null) gathering.Stop(Obstacle.Reported(use.Wedge.Span, use.Wedge.Path));
         var along = frame?.Stations.Items.FirstOrDefault(item => item.Station.IsKnown && item.Station.Value == station)?.Along ?? default;
         return new MountedProbe(
-            station, side, offset, along.IsKnown ? new Length(along.Value.InBase) : default, default, BuildTransducer(probe), BuildWedge(wedge));
+            station, side, offset, along.IsKnown ? new Length(along.Value.InBase) : default, default, transducer, mounted);
+    }
+
+    /// <summary>
+    /// What a library's entry lacks is told in the library; here, where the technique rests on it, it is told that the beams are not computed. The
+    /// characters of another file mean nothing in this one.
+    /// </summary>
+    private T? OfLibrary<T>(Bound<string> name, Func<Gathering, T> build) where T : class
+    {
+        var inner = new Gathering();
+        var made = build(inner);
+        if (!inner.Failed) return made;
+        gathering.Stop(new Obstacle(
+            $"{name.Value} is not complete in its equipment library, and its beams are not computed: coverage is not checked", name.Span, name.Path));
+        return null;
     }
 
     private T? Named<T>(EquipmentKind kind, Bound<string> name) where T : EquipmentItem
@@ -33,7 +58,7 @@ internal sealed class ProbeMount(EquipmentPool pool, Gathering gathering, FrameI
         return item;
     }
 
-    private Transducer BuildTransducer(ProbeItem probe)
+    private static Transducer BuildTransducer(ProbeItem probe, Gathering gathering)
     {
         var map = probe.Map;
         var kind = gathering.Need(probe.Type, WhatFor);
@@ -55,10 +80,16 @@ internal sealed class ProbeMount(EquipmentPool pool, Gathering gathering, FrameI
         return new Transducer(kind, frequency, bandwidth, pulse, 1, along, default, across, along, isRound);
     }
 
-    private Wedge BuildWedge(WedgeItem wedge)
+    private Wedge BuildWedge(WedgeItem wedge, ProbeItem probe, Gathering gathering)
     {
         var map = wedge.Map;
         var place = map.Map("first-element");
+        if (probe.Type.Or(TransducerKind.SingleElement) == TransducerKind.PhasedArray)
+        {
+            gathering.Need(map.Quantity("angle"), WhatFor);
+            gathering.NeedLength(place.Quantity("height"), WhatFor);
+        }
+
         var contour = map.Map("contour");
         var indexPoint = map.Map("index-point").Quantity("behind-front");
         return new Wedge(

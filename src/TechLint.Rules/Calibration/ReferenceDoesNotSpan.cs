@@ -68,7 +68,9 @@ public sealed class ReferenceDoesNotSpan : TechniqueRule
             }
             else if (reflector.Depth.TryGet(out var depth))
             {
-                places.Add(ReflectorPlace.Hole(new Length(depth.Kind == QuantityKind.Share ? depth.InBase / 100 * wall.Millimetres : depth.InBase)));
+                // A hole deeper than the block is met by no beam.
+                var below = new Length(depth.Kind == QuantityKind.Share ? depth.InBase / 100 * wall.Millimetres : depth.InBase);
+                if (below <= wall) places.Add(ReflectorPlace.Hole(below));
             }
             else
             {

@@ -27,6 +27,7 @@ public sealed class LibraryNotFound : TechniqueRule
         LookupFault.NotAFile => "is a folder, not a file",
         LookupFault.Unreadable => "cannot be read",
         LookupFault.TooLarge => "is too large to be read",
+        LookupFault.NotALibrary => "is no equipment library: its name does not end in .equipment.yaml",
         LookupFault.NotText => "is not a text in UTF-8 or UTF-16",
         _ => null,
     };

@@ -35,6 +35,7 @@ public sealed class UnknownReference : TechniqueRule
             }
         }
 
+        CheckMaterialsOfEquipment(context);
         foreach (var use in context.Technique.BlockUses) Check(context, use.Block, EquipmentKind.Block);
         foreach (var reference in context.Technique.References.Items)
         {
@@ -57,6 +58,29 @@ public sealed class UnknownReference : TechniqueRule
             if (!side.TryGet(out var id) || BuiltInMaterials.Find(id) is not null || context.Equipment.Find<MaterialItem>(EquipmentKind.Material, id) is not null) continue;
             Report(context, side, "material", id, [.. context.Equipment.Ids(EquipmentKind.Material), .. BuiltInMaterials.All.Select(known => known.Name)]);
         }
+    }
+
+    /// <summary>Told where the technique rests on the wedge or block: the library need not be part of the run.</summary>
+    private void CheckMaterialsOfEquipment(TechniqueContext context)
+    {
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var probe in context.Technique.Setups.Items.SelectMany(setup => setup.Probes.Items))
+        {
+            if (!probe.Wedge.TryGet(out var id) || context.Equipment.Find<WedgeItem>(EquipmentKind.Wedge, id) is not { } wedge || wedge.Map.Has("velocity")) continue;
+            if (told.Add($"wedge {id}")) CheckMaterialOf(context, probe.Wedge, $"the wedge {id}", wedge.Material);
+        }
+
+        foreach (var reference in context.Technique.References.Items)
+        {
+            if (!reference.Block.TryGet(out var id) || context.Equipment.Find<BlockItem>(EquipmentKind.Block, id) is not { } block) continue;
+            if (told.Add($"block {id}")) CheckMaterialOf(context, reference.Block, $"the block {id}", block.Material);
+        }
+    }
+
+    private void CheckMaterialOf(TechniqueContext context, Bound<string> place, string what, Bound<string> material)
+    {
+        if (!material.TryGet(out var name) || BuiltInMaterials.Find(name) is not null || context.Equipment.Find<MaterialItem>(EquipmentKind.Material, name) is not null) return;
+        context.Sink.Report(this, place, $"{what} is of {name}, and no material has that name: its speed of sound is not known").With("name", name);
     }
 
     private void CheckReflectors(TechniqueContext context, ReferenceSetting reference)

@@ -136,6 +136,14 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public void Findings_never_take_the_place_of_what_was_checked()
+    {
+        var engine = new FakeEngine();
+        Run(engine, "check", "samples/a.technique.yaml", "--output", "samples/a.technique.yaml").Status.Should().Be(2);
+        engine.Asked.Should().BeEmpty();
+    }
+
+    [Fact]
     public void A_requirement_set_that_is_not_there_is_status_2()
     {
         var engine = new FakeEngine();
