@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using TechLint.Model.Requirements;
 using TechLint.Engine;
 using TechLint.Rules.Findings;
 using TechLint.Syntax;
@@ -34,6 +35,16 @@ public static class JsonReport
         _ => "note",
     };
 
+    /// <summary>The property that tells where a limit comes from.</summary>
+    internal static void WriteRequirement(Utf8JsonWriter writer, Citation citation)
+    {
+        writer.WriteStartObject("requirement");
+        writer.WriteString("set", citation.Set);
+        writer.WriteString("source", citation.Source);
+        writer.WriteString("basis", citation.BasisText);
+        writer.WriteEndObject();
+    }
+
     /// <summary>A number as it was rounded for display, a text, or null.</summary>
     internal static void WriteEvidence(Utf8JsonWriter writer, Evidence evidence)
     {
@@ -59,11 +70,7 @@ public static class JsonReport
         writer.WriteEndArray();
         if (finding.Requirement is { } citation)
         {
-            writer.WriteStartObject("requirement");
-            writer.WriteString("set", citation.Set);
-            writer.WriteString("source", citation.Source);
-            writer.WriteString("basis", citation.BasisText);
-            writer.WriteEndObject();
+            WriteRequirement(writer, citation);
         }
         else
         {

@@ -209,14 +209,7 @@ public static class SarifReport
         writer.WriteStartArray("evidence");
         foreach (var evidence in finding.Evidence) JsonReport.WriteEvidence(writer, evidence);
         writer.WriteEndArray();
-        if (finding.Requirement is { } citation)
-        {
-            writer.WriteStartObject("requirement");
-            writer.WriteString("set", citation.Set);
-            writer.WriteString("source", citation.Source);
-            writer.WriteString("basis", citation.BasisText);
-            writer.WriteEndObject();
-        }
+        if (finding.Requirement is { } citation) JsonReport.WriteRequirement(writer, citation);
 
         writer.WriteEndObject();
     }

@@ -147,9 +147,6 @@ public sealed class MapReader
     /// <summary>The keys of this mapping with their readers, in the author's order.</summary>
     public IEnumerable<(string Key, TextSpan KeySpan)> Keys => map is null ? [] : map.EffectiveEntries().Select(entry => (entry.Key.Value, entry.Key.Span));
 
-    /// <summary>The scalar behind a key as a quantity, where it is one; unlike <see cref="Quantity(string)"/> a plain number or a word is no fault.</summary>
-    public Bound<ScalarNode> Scalar(string key) => Read(key, static scalar => (true, scalar));
-
     private static bool TryQuantity(ScalarNode scalar, out Quantity quantity) =>
         QuantityParser.TryParse(scalar.Value, out quantity, out _) == QuantityFault.None;
 

@@ -40,10 +40,7 @@ internal sealed class Gathering
 
     public Length NeedLength(Bound<Quantity> value, string whatFor) => new(Need(value, whatFor).InBaseOrZero());
 
-    public Length AllowLength(Bound<Quantity> value) => AllowLength(value, default);
-
-    public Length AllowLength(Bound<Quantity> value, Length fallback) =>
-        value.IsKnown ? new(value.Value.InBase) : Allow(value.Select(_ => fallback), fallback);
+    public Length AllowLength(Bound<Quantity> value) => Allow(value.Select(static quantity => new Length(quantity.InBase)), default);
 
     public T? AllowNull<T>(Bound<Quantity> value, Func<double, T> make) where T : struct
     {
@@ -51,8 +48,7 @@ internal sealed class Gathering
         return value.IsKnown ? make(value.Value.InBase) : null;
     }
 
-    public Depth AllowDepth(Bound<Quantity> value, Depth fallback) =>
-        value.IsKnown ? ToDepth(value.Value) : Allow(value.Select(_ => fallback), fallback);
+    public Depth AllowDepth(Bound<Quantity> value, Depth fallback) => Allow(value.Select(ToDepth), fallback);
 
     public static Depth ToDepth(Quantity quantity) => new(quantity.InBase, quantity.Kind == QuantityKind.Share);
 }

@@ -118,7 +118,7 @@ public sealed class UnknownReference : TechniqueRule
     {
         var names = known.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
         var nearest = Model.Shape.NearestName.Of(id, names);
-        var draft = context.Sink.Report(this, place, nearest is null ? $"no {kind} is named {id}" : $"no {kind} is named {id}; the nearest is {nearest}").With("name", id);
+        var draft = context.Sink.Report(this, place, NearestText.With($"no {kind} is named {id}", nearest)).With("name", id);
         if (nearest is not null) draft.Fix($"Write {nearest}", safe: false, new TextEdit(context.Technique.File, place.Span, nearest));
     }
 }

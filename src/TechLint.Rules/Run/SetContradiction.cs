@@ -1,5 +1,4 @@
 using TechLint.Model.Requirements;
-using TechLint.Model.Shape;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 
@@ -18,8 +17,7 @@ public sealed class SetContradiction : RequirementSetRule
         if (!set.From.TryGet(out var parent)) return;
         if (find(parent) is null)
         {
-            var nearest = NearestName.Of(parent, BuiltInSets.Ids);
-            sink.Report(this, set.From, $"no requirement set is named {parent}, so nothing is inherited{(nearest is null ? "" : $"; the nearest is {nearest}")}")
+            sink.Report(this, set.From, NearestText.Of($"no requirement set is named {parent}, so nothing is inherited", parent, BuiltInSets.Ids))
                 .With("set", parent);
             return;
         }

@@ -1,5 +1,4 @@
 using TechLint.Model.Requirements;
-using TechLint.Model.Shape;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 
@@ -26,8 +25,7 @@ public sealed class SetUnknownLimit : RequirementSetRule
 
             if (LimitNames.Find(name) is not { } known)
             {
-                var nearest = NearestName.Of(name, LimitNames.All.Select(limit => limit.Name));
-                sink.Report(this, group.Key, nearest is null ? $"no rule reads a limit named {name}" : $"no rule reads a limit named {name}; the nearest is {nearest}")
+                sink.Report(this, group.Key, NearestText.Of($"no rule reads a limit named {name}", name, LimitNames.All.Select(limit => limit.Name)))
                     .With("limit", name);
                 continue;
             }

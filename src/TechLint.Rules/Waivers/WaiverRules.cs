@@ -1,5 +1,4 @@
 using TechLint.Model.Documents;
-using TechLint.Model.Shape;
 using TechLint.Model.Techniques;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
@@ -20,8 +19,7 @@ public static class WaiverRules
         if (!waiver.Rule.TryGet(out var name)) return;
         if (RuleRegistry.Find(name) is null && !RulesToCome.Names.Contains(name))
         {
-            var nearest = NearestName.Of(name, RuleRegistry.Names);
-            sink.Report(RuleRegistry.WaiverUnknownRule, waiver.Rule, nearest is null ? $"no rule is named {name}" : $"no rule is named {name}; the nearest is {nearest}");
+            sink.Report(RuleRegistry.WaiverUnknownRule, waiver.Rule, NearestText.Of($"no rule is named {name}", name, RuleRegistry.Names));
         }
         else if (forbidden.Contains(name))
         {

@@ -1,6 +1,5 @@
 using TechLint.Model.Documents;
 using TechLint.Model.Requirements;
-using TechLint.Model.Shape;
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
 
@@ -22,8 +21,7 @@ public sealed class BrokenSettings : Rule
         foreach (var set in settings.Requirements.Items)
         {
             if (!set.TryGet(out var id) || find(id) is not null) continue;
-            var nearest = NearestName.Of(id, BuiltInSets.Ids);
-            sink.Report(this, set, nearest is null ? $"no requirement set is named {id}" : $"no requirement set is named {id}; the nearest is {nearest}").With("set", id);
+            sink.Report(this, set, NearestText.Of($"no requirement set is named {id}", id, BuiltInSets.Ids)).With("set", id);
         }
 
         foreach (var setting in settings.Rules.Concat(settings.Paths.SelectMany(path => path.Rules)))
@@ -31,8 +29,7 @@ public sealed class BrokenSettings : Rule
             var name = setting.Rule.Value!;
             if (!ruleNames.Contains(name, StringComparer.Ordinal) && !RulesToCome.Names.Contains(name))
             {
-                var nearest = NearestName.Of(name, ruleNames);
-                sink.Report(this, setting.Rule, nearest is null ? $"no rule is named {name}" : $"no rule is named {name}; the nearest is {nearest}").With("rule", name);
+                sink.Report(this, setting.Rule, NearestText.Of($"no rule is named {name}", name, ruleNames)).With("rule", name);
             }
         }
     }

@@ -59,12 +59,6 @@ public readonly record struct Share(double Percent)
     public double Fraction => Percent / 100;
 }
 
-/// <summary>A temperature, in degC.</summary>
-public readonly record struct Temperature(double Celsius);
-
-/// <summary>An encoder's resolution, in steps/mm.</summary>
-public readonly record struct Resolution(double StepsPerMillimetre);
-
 /// <summary>A flow of data, in MB/s of 10^6 bytes.</summary>
 public readonly record struct DataRate(double MegabytesPerSecond);
 

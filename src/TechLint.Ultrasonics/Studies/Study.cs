@@ -12,9 +12,6 @@ namespace TechLint.Ultrasonics.Studies;
 /// </summary>
 public sealed class Study
 {
-    /// <summary>Raised whenever a verdict kernel changes, so that kept results are not mixed.</summary>
-    public const int KernelVersion = 1;
-
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
 
     private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
