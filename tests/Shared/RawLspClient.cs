@@ -99,9 +99,12 @@ internal sealed class RawLspClient : IAsyncDisposable
         {
             var more = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
             waiting.Enqueue(more);
+
+            // Asked before the messages are looked through: the last one may come between the two.
+            var isOver = reading.IsCompleted;
             if (Received.FirstOrDefault(isIt) is { } found) return found;
             if (Fault is not null) throw new InvalidOperationException(Fault);
-            if (reading.IsCompleted) throw new InvalidOperationException("The server closed its output before the message came: " + Transcript());
+            if (isOver) throw new InvalidOperationException("The server closed its output before the message came: " + Transcript());
             try
             {
                 await Task.WhenAny(more.Task, reading).WaitAsync(patience.Token);
