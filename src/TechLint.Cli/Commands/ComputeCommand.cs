@@ -47,7 +47,7 @@ internal sealed class ComputeCommand : ICommand
         }
 
         if (!WorkspaceCall.KnowsSets(engine, selection, options, terminal)) return ExitStatus.Unusable;
-        if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
+        if (!PathCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
         var wall = call.GetValue(thickness);
         var outside = call.GetValue(diameter);
         var technique = engine.Compute(store, options, input, only, wall, outside);
