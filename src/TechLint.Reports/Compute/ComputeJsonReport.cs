@@ -57,7 +57,7 @@ public static class ComputeJsonReport
             foreach (var beam in pass.Beams) WriteBeam(writer, beam);
             writer.WriteEndArray();
             WriteCoverage(writer, study.Coverage);
-            WriteAcquisition(writer, pass);
+            WriteAcquisition(writer, pass, study);
         }
 
         writer.WriteEndObject();
@@ -194,7 +194,7 @@ public static class ComputeJsonReport
         writer.WriteEndArray();
     }
 
-    private static void WriteAcquisition(Utf8JsonWriter writer, PassStudy pass)
+    private static void WriteAcquisition(Utf8JsonWriter writer, PassStudy pass, CaseStudy of)
     {
         var study = pass.Acquisition;
         writer.WriteStartObject("acquisition");
@@ -205,6 +205,7 @@ public static class ComputeJsonReport
         writer.Number("scan-time", study.ScanTime?.Seconds);
         writer.Number("data-rate", study.DataRate?.MegabytesPerSecond);
         writer.Number("data-size", study.DataSize?.Megabytes);
+        AcquisitionFigures.Write(writer, study, of);
         Reason(writer, Words.WhyNot(study, pass.Pass.Acquisition));
         writer.WriteEndObject();
     }

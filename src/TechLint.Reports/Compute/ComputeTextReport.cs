@@ -39,6 +39,7 @@ public sealed class ComputeTextReport(TextWriter output)
         foreach (var beam in pass.Beams) Write(beam);
         Write(study.Coverage);
         Write(pass.Acquisition, pass.Pass.Acquisition);
+        foreach (var line in AcquisitionFigures.Lines(pass.Acquisition, study)) Line("    " + line);
     }
 
     private void Write(BeamStudy beam)
