@@ -56,7 +56,7 @@ public static class ComputeJsonReport
             writer.WriteStartArray("beams");
             foreach (var beam in pass.Beams) WriteBeam(writer, beam);
             writer.WriteEndArray();
-            WriteCoverage(writer, study.Coverage);
+            WriteCoverage(writer, study.Coverage, study);
             WriteAcquisition(writer, pass, study);
         }
 
@@ -149,7 +149,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage)
+    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, CaseStudy of)
     {
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
@@ -157,6 +157,7 @@ public static class ComputeJsonReport
         Shown(writer, "left", coverage.Left, computed);
         Shown(writer, "right", coverage.Right, computed);
         Shown(writer, "both-sides", coverage.BothSides, computed);
+        FaceFigures.Write(writer, of.Faces);
         if (computed)
         {
             writer.WriteStartArray("unseen");
@@ -168,12 +169,12 @@ public static class ComputeJsonReport
             writer.WriteNull("unseen");
         }
 
-        Reason(writer, coverage.NotComputed);
+        Reason(writer, coverage.NotComputed ?? of.Faces.NotComputed);
         writer.WriteEndObject();
     }
 
     // Less than all is never shown as all.
-    private static void Shown(Utf8JsonWriter writer, string name, Share share, bool computed)
+    internal static void Shown(Utf8JsonWriter writer, string name, Share share, bool computed)
     {
         writer.WritePropertyName(name);
         if (computed && Digits.Apart(share.Percent, 100, 4) is { } shown) writer.WriteRawValue(Digits.Text(shown), skipInputValidation: true);

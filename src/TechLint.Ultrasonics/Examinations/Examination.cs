@@ -17,7 +17,14 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="Passes">At least one.</param>
 public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
-    Level TofdDrop, EquatableArray<Pass> Passes);
+    Level TofdDrop, EquatableArray<Pass> Passes)
+{
+    /// <summary>Common practice of zone-by-zone examination: a ray within 5 deg of a fusion face's normal meets it squarely.</summary>
+    public static readonly Angle CommonFusionFaceIncidence = new(5);
+
+    /// <summary>How far a ray may lie from a fusion face's normal where it still counts as meeting it squarely (a set's datum, positive).</summary>
+    public Angle FusionFaceIncidence { get; init; } = CommonFusionFaceIncidence;
+}
 
 /// <summary>How the scanning surface bends under the frame.</summary>
 public enum Curvature

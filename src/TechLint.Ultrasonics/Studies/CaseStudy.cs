@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -8,18 +9,21 @@ namespace TechLint.Ultrasonics.Studies;
 public sealed class CaseStudy
 {
     private readonly Lazy<CoverageResult> coverage;
+    private readonly Lazy<FaceStudy> faces;
 
     public CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, CoverageResult coverage)
         : this(thickness, outsideDiameter, passes, () => coverage)
     {
     }
 
-    internal CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, Func<CoverageResult> coverage)
+    internal CaseStudy(
+        Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, Func<CoverageResult> coverage, Func<FaceStudy>? faces = null)
     {
         Thickness = thickness;
         OutsideDiameter = outsideDiameter;
         Passes = passes;
         this.coverage = new(coverage);
+        this.faces = new(faces ?? (() => FaceStudy.None("no section is at hand")));
     }
 
     public Length Thickness { get; }
@@ -34,6 +38,9 @@ public sealed class CaseStudy
 
     /// <summary>United over the passes. Worked out when asked for: it costs more than the laws, and most who take a case want its laws.</summary>
     public CoverageResult Coverage => coverage.Value;
+
+    /// <summary>How the fusion faces are met, united over the passes. Worked out when asked for (grade study).</summary>
+    public FaceStudy Faces => faces.Value;
 }
 
 /// <summary>One pass of a case: where its probes stand, what its beams are, and what taking the data asks.</summary>
