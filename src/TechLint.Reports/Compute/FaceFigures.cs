@@ -93,6 +93,8 @@ internal static class FaceFigures
         writer.Number("best-incidence", worst?.Incidence?.Degrees);
         writer.Number("worst-y", worst?.Place.Y.Millimetres);
         writer.Number("worst-z", worst?.Place.Z.Millimetres);
+        if (worst is null) writer.WriteString("not-computed", "all of it is served, and none by a ray");
+        else if (worst.Value.Incidence is null) writer.WriteString("not-computed", "no ray is seen there");
     }
 
     private static string Of(FaceWay way) => way switch

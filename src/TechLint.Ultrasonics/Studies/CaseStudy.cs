@@ -11,8 +11,9 @@ public sealed class CaseStudy
     private readonly Lazy<CoverageResult> coverage;
     private readonly Lazy<FaceStudy> faces;
 
-    public CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, CoverageResult coverage)
-        : this(thickness, outsideDiameter, passes, () => coverage)
+    public CaseStudy(
+        Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, CoverageResult coverage, FaceStudy? faces = null)
+        : this(thickness, outsideDiameter, passes, () => coverage, faces is null ? null : () => faces)
     {
     }
 
