@@ -41,6 +41,7 @@ internal readonly struct FaceRays(SectionRays rays, MirrorGap? near, MirrorGap? 
     {
         ray = default;
         var line = law.Line;
+        if (leg < line.StepLeg) return false;
         var target = (y - line.ExitY) * line.Direction;
         if (!TryLaunch(line, leg, target, z, out var launch, out var path)) return false;
         var off = launch - line.Angle;

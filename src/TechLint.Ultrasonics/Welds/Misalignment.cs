@@ -15,7 +15,7 @@ namespace TechLint.Ultrasonics.Welds;
 /// the ray that meets y = 0 in the same leg, at the same local incidence, at the depth that the other half gives to that place.
 /// Flat: <c>y' = y ± e tan θ</c>, path <c>± e / cos θ</c>, the angle the same. Curved: <c>sin θ' = (r ± e) sin i / Rs</c> with the incidence i at
 /// the radius r of the step (law of sines). The form is the same in a frame from inside: turning the section over leaves the step as it is.
-/// What is left out: rays beside the axis cross the step in the axis's leg; a diffraction pair keeps its place over each half (its echoes shift by e/2 at most).
+/// What is left out: rays beside the axis cross the step in the axis's leg, and in legs before it nothing is seen beyond; a diffraction pair keeps its place over each half (its echoes shift by e/2 at most).
 /// </remarks>
 internal static class Misalignment
 {
@@ -54,6 +54,7 @@ internal static class Misalignment
             Width = line.Width.CountedFrom(further),
             PathFrom = line.PathFrom - further,
             PathTo = line.PathTo - further,
+            LegMask = line.LegMask & ~((1 << (leg - 1)) - 1),
             StepLeg = leg,
             StartY = line.ExitY,
         };
