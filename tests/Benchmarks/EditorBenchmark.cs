@@ -99,28 +99,12 @@ internal static class EditorBenchmark
             process = Child.Start(program, technique.Folder, arguments);
             process.ErrorDataReceived += static (_, _) => { };
             process.BeginErrorReadLine();
-            client = new RawLspClient(process.StandardInput.BaseStream, process.StandardOutput.BaseStream);
+            client = new RawLspClient(process.StandardInput.BaseStream, process.StandardOutput.BaseStream) { Answer = PeerSettings };
         }
 
         public async Task<double> OpenAsync()
         {
             await client.InitializeAsync(new Uri(technique.Folder).AbsoluteUri);
-            if (isPeer)
-            {
-                var schema = new Uri(Path.Combine(Repository.Root, "schemas", "technique.schema.json")).AbsoluteUri;
-                await client.NotifyAsync("workspace/didChangeConfiguration", new JsonObject
-                {
-                    ["settings"] = new JsonObject
-                    {
-                        ["yaml"] = new JsonObject
-                        {
-                            ["validate"] = true, ["completion"] = true, ["hover"] = true, ["schemaStore"] = new JsonObject { ["enable"] = false },
-                            ["schemas"] = new JsonObject { [schema] = "*.technique.yaml" },
-                        },
-                    },
-                });
-            }
-
             await client.OpenAsync(uri, text, ++version);
             await client.DiagnosticsAsync(uri, sent => ((JsonArray)sent["diagnostics"]!).Count > 0);
             return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
@@ -194,6 +178,19 @@ internal static class EditorBenchmark
             if (!process.HasExited) process.Kill(entireProcessTree: true);
             await client.DisposeAsync();
             process.Dispose();
+        }
+
+        /// <summary>The peer asks for its settings: one schema, nothing from anywhere else.</summary>
+        private static JsonNode? PeerSettings(JsonObject request)
+        {
+            if ((string?)request["method"] != "workspace/configuration") return null;
+            var schema = new Uri(Path.Combine(Repository.Root, "schemas", "technique.schema.json")).AbsoluteUri;
+            var settings = new JsonObject
+            {
+                ["validate"] = true, ["completion"] = true, ["hover"] = true, ["schemaStore"] = new JsonObject { ["enable"] = false },
+                ["schemas"] = new JsonObject { [schema] = "*.technique.yaml" },
+            };
+            return new JsonArray([.. ((JsonArray)request["params"]!["items"]!).Select(item => (string?)item!["section"] == "yaml" ? settings.DeepClone() : new JsonObject())]);
         }
 
         // The peer tells no version: the first report after the edit is its answer.
