@@ -21,6 +21,9 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
     /// <summary>Where no set says otherwise. physics.md of the design: covered depth where transmit × receive stays above -12 dB; common practice.</summary>
     private static readonly Level CommonTofdDrop = new(-12);
 
+    /// <summary>Where no set says otherwise; common practice.</summary>
+    private static readonly Level CommonImageDrop = new(-6);
+
     public ImmutableArray<ExaminationLink> Build()
     {
         var links = ImmutableArray.CreateBuilder<ExaminationLink>();
@@ -79,7 +82,10 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         var passes = group.Setups.Select(setup => BuildPass(setup, gathering)).ToImmutableArray();
         if (gathering.Failed) return null;
         return new Examination(
-            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes));
+            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
+        {
+            ImageDrop = ImageDrop(group),
+        };
     }
 
     /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>
@@ -167,6 +173,11 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         requirements.Find(LimitNames.TofdDrop, new LimitQuery(ScanKind.Tofd, Thickness: group.Thickness)) is { } limit
             ? new Level(limit.Value.InBase)
             : CommonTofdDrop;
+
+    private Level ImageDrop(SetupGroup group) =>
+        requirements.Find(LimitNames.ImageDrop, new LimitQuery(ScanKind.TotalFocusing, Thickness: group.Thickness)) is { } limit
+            ? new Level(limit.Value.InBase)
+            : CommonImageDrop;
 
     private Pass BuildPass(Setup setup, Gathering gathering)
     {

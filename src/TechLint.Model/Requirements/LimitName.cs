@@ -34,7 +34,11 @@ public static class LimitNames
         "tofd-drop", LimitSense.AtLeast, [QuantityKind.Level],
         "How far the product of transmit and receive of a diffraction pair may fall below its greatest value where it still counts as seeing.");
 
-    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop];
+    public static readonly LimitName ImageDrop = new(
+        "image-drop", LimitSense.AtLeast, [QuantityKind.Level],
+        "How far the predicted sensitivity of a total-focusing image may fall below its best one where a point still counts as seen.");
+
+    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, ImageDrop];
 
     /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
     public static readonly ImmutableArray<string> ComeLater = ["increment"];

@@ -89,6 +89,10 @@ public static class ComputeJsonReport
         {
             WriteTofd(writer, pair);
         }
+        else if (beam.Image is { } image)
+        {
+            ImageReport.Write(writer, image, beam.Beam);
+        }
         else if (beam.NotComputed is not null)
         {
             writer.WriteNull("laws");

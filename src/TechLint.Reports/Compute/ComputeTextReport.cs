@@ -47,6 +47,7 @@ public sealed class ComputeTextReport(TextWriter output)
         Line($"    beam {beam.Beam.Id}: {Words.Of(beam.Beam.Scan)}{wavelength}");
         if (Words.WhyNot(beam) is { } reason) Line($"      not computed: {reason}");
         if (beam.Tofd is { } pair) Write(pair);
+        if (beam.Image is { } image) foreach (var line in ImageReport.Lines(image, beam.Beam)) Line("      " + line);
         if (beam.Laws.Length > 0) Write(beam.Laws);
     }
 

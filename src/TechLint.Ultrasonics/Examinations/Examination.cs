@@ -17,7 +17,14 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="Passes">At least one.</param>
 public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
-    Level TofdDrop, EquatableArray<Pass> Passes);
+    Level TofdDrop, EquatableArray<Pass> Passes)
+{
+    /// <summary>
+    /// How far the predicted sensitivity of a total-focusing image may drop below its best one for a point to count (negative).
+    /// Common practice: the 6 dB that beams are measured by.
+    /// </summary>
+    public Level ImageDrop { get; init; } = new(-6);
+}
 
 /// <summary>How the scanning surface bends under the frame.</summary>
 public enum Curvature

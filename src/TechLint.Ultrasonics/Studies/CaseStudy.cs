@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -43,7 +44,11 @@ public sealed record ProbePlace(
 
 /// <summary>A beam at one case: its laws, or its pair, or why neither could be worked out.</summary>
 public sealed record BeamStudy(
-    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed);
+    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed)
+{
+    /// <summary>Of a total-focusing beam; null for every other scan.</summary>
+    public ImageStudy? Image { get; init; }
+}
 
 /// <summary>Why a law does not exist.</summary>
 public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, OutsideArray, UnknownSpeed, Geometry }

@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Studies;
+
+namespace TechLint.Ultrasonics.Imaging;
+
+/// <summary>Works out a total-focusing image at one case: for what is shown, and for coverage.</summary>
+internal static class ImageWork
+{
+    /// <summary>What is shown, or why there is nothing.</summary>
+    public static (ImageStudy? Study, string? NotComputed) StudyOf(PassSection section, Beam beam)
+    {
+        var (image, reason) = ImageGeometry.Of(section, beam);
+        if (image is null) return (null, reason);
+        var sight = new ImageSight(SensitivityMap.Of(image), section.Examination.ImageDrop.Decibels);
+        return (new ImageStudy(
+            image.Elements.Length, new Share(100 * sight.Reach), beam.Grid is { Millimetres: > 0 } grid ? image.ShortestWavelength / grid.Millimetres : null,
+            Corners(image), sight.Map.Best > 0 ? Place(sight.Map.BestAt) : null), null);
+    }
+
+    /// <summary>The images of a pass that can be worked out, as coverage takes them.</summary>
+    /// <param name="section">The pass at one case.</param>
+    /// <param name="leftError">mm; moves the left probes away from the weld where positive.</param>
+    /// <param name="rightError">mm; moves the right probes away from the weld where positive.</param>
+    /// <param name="skewError">rad.</param>
+    public static ImmutableArray<Coverage.SidedSight> SightsOf(PassSection section, double leftError, double rightError, double skewError)
+    {
+        var sights = ImmutableArray.CreateBuilder<Coverage.SidedSight>();
+        foreach (var beam in section.Pass.Beams)
+        {
+            if (beam.Scan != ScanKind.TotalFocusing || Acquiring.Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) continue;
+            var error = probe.Side == Side.Left ? leftError : rightError;
+            if (ImageGeometry.Of(section, beam, error, skewError).Image is not { } image) continue;
+            sights.Add(new Coverage.SidedSight(new ImageSight(SensitivityMap.Of(image), section.Examination.ImageDrop.Decibels), probe.Side));
+        }
+
+        return sights.ToImmutable();
+    }
+
+    private static ImmutableArray<ImageCorner> Corners(ImageGeometry image)
+    {
+        var (fromY, toY, fromZ, toZ) = image.Region;
+        (double Y, double Z)[] places = [(fromY, fromZ), (toY, fromZ), (fromY, toZ), (toY, toZ)];
+        var front = image.Toward * image.ForwardOf(image.Sole.HalfArc, 0);
+        var far = places.MaxBy(place => ((place.Y - front) * (place.Y - front)) + (place.Z * place.Z));
+        return
+        [
+            .. places.Select(place => new ImageCorner(
+                Place(place), Opening(image, image.Transmit, image.TransmitCritical, place), Opening(image, image.Receive, image.ReceiveCritical, place), place == far)),
+        ];
+    }
+
+    private static Angle? Opening(ImageGeometry image, Way way, double critical, (double Y, double Z) place)
+    {
+        var (least, greatest) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (var element in image.Elements)
+        {
+            if (LeastTime.Of(image, way, critical, element, place.Y, place.Z) is not { } ray) continue;
+
+            // Seen from the point, the entry's place turns the normal on a curved surface alike for all rays: the point's own normal is one.
+            var incidence = way.IncidenceAt(ray.Angle, place.Z);
+            least = Math.Min(least, incidence);
+            greatest = Math.Max(greatest, incidence);
+        }
+
+        return greatest > least ? Angle.FromRadians(greatest - least) : null;
+    }
+
+    private static ImagePlace Place((double Y, double Z) place) => new(new Length(place.Y), new Length(place.Z));
+}
