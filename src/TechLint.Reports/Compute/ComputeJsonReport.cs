@@ -135,7 +135,8 @@ public static class ComputeJsonReport
 
         writer.WriteEndArray();
         writer.Number("grating-lobe-angle", law.GratingLobeAngle?.Degrees);
-        Reason(writer, Words.Of(law.Fault));
+        DualReport.Write(writer, law.Dual);
+        Reason(writer, Words.Of(law.Fault) ?? law.Dual?.NotComputed);
         writer.WriteEndObject();
     }
 

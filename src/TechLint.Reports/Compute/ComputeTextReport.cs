@@ -83,6 +83,7 @@ public sealed class ComputeTextReport(TextWriter output)
         table.Write(output, "      ");
         foreach (var law in laws)
         {
+            if (law.Dual is { } dual) Line("      " + DualReport.Line(dual, Number(law.Angle.Degrees, 1)));
             if (Words.Of(law.Fault) is { } reason) Line($"      {Number(law.Angle.Degrees, 1)} deg not computed: {reason}");
         }
     }

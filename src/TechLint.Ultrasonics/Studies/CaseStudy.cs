@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TechLint.Ultrasonics.Duals;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
@@ -70,7 +71,11 @@ public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, Out
 public sealed record LawStudy(
     LawFault Fault, Angle Angle, Angle WedgeAngle, Angle Steering, int FirstElement, Length ExitBehindFront, Length ExitY,
     Length ActiveAperture, Length EffectiveAperture, Length NearField, Length WedgePath, Angle? GratingLobeAngle,
-    ImmutableArray<LegStudy> Legs);
+    ImmutableArray<LegStudy> Legs)
+{
+    /// <summary>Of a dual probe's law; null for single probes.</summary>
+    public DualStudy? Dual { get; init; }
+}
 
 /// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there;
 /// the beam's width is pulse-echo -6 dB.</summary>
