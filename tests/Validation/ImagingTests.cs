@@ -37,7 +37,7 @@ public sealed class ImagingTests
         {
             foreach (var (y, z) in new[] { (-22.0, 6.0), (-8.0, 14.0), (0.0, 3.0), (5.0, 19.0) })
             {
-                if (LeastTime.Of(image, image.Transmit, 0, image.Elements[element], y, z) is not { } ray || Math.Abs(ray.Angle) > 80 * Math.PI / 180) continue;
+                if (LeastTime.Of(image, image.Transmit, 0, image.Elements[element], y, z) is not { } ray) continue;
                 met++;
                 ray.Time.Should().BeApproximately(Cheapest(image, path, image.Elements[element], y, z), 1e-11, $"element {element} to {y}, {z}: 0.01 ns");
             }
@@ -53,7 +53,7 @@ public sealed class ImagingTests
     [InlineData("TT-TT", true)]
     [InlineData("L-L", false)]
     [InlineData("LL-LL", true)]
-    [InlineData("LT-TL", false)]
+    [InlineData("L-TL", false)]
     public void The_reach_agrees_with_a_sum_over_every_element_and_point(string path, bool hasRoot)
     {
         var image = Image(path, null, Surface.Outside, hasRoot);
@@ -70,14 +70,15 @@ public sealed class ImagingTests
         var speeds = new SoundSpeeds("metal", new Speed(row.Inputs["wave"] == "L" ? row["speed"] : 5920), new Speed(row.Inputs["wave"] == "T" ? row["speed"] : 3240));
         var section = SectionOf(row.Inputs["wave"] == "L" ? "L-L" : "T-T", null, Surface.Outside, hasRoot: false);
         var probe = section.Pass.Probes[0] with { Transducer = Given.Array with { Frequency = new Frequency(row["frequency"]) } };
-        var beam = section.Pass.Beams[0] with { Grid = Given.Mm(row["grid"]) };
+        var grid = Given.Mm(row["grid"]);
+        var beam = section.Pass.Beams[0] with { Grid = grid };
         var examination = section.Examination with
         {
             Part = new Part(Curvature.Flat, speeds, speeds), Passes = [section.Pass with { Probes = [probe], Beams = [beam] }],
         };
         var (study, reason) = ImageWork.StudyOf(Given.Section(examination, Wall), beam);
         reason.Should().BeNull();
-        row.Holds(study!.GridPerWavelength!.Value);
+        row.Holds(study!.Wavelength.Millimetres / grid.Millimetres);
     }
 
     private static ImageGeometry Image(string path, double? diameter, Surface surface, bool hasRoot = false)
@@ -191,7 +192,7 @@ public sealed class ImagingTests
             else high = middle;
         }
 
-        if (Math.Abs(End(low) - y) > 1e-3 || Math.Abs(low) < least || Math.Abs(Math.Asin(low * speeds[0])) > 89 * Math.PI / 180) return 0;
+        if (Math.Abs(End(low) - y) > 1e-3 || Math.Abs(low) < least || Math.Abs(Math.Asin(low * speeds[0])) > 75 * Math.PI / 180) return 0;
         var place = from + Run(low, Given.Polystyrene, element.Height);
         if (place < -49 || place > -15) return 0;
         for (var leg = 0; leg + 1 < speeds.Length; leg++)

@@ -15,7 +15,7 @@ internal static class ImageReport
         writer.WriteString("imaging-path", beam.ImagingPath?.ToString());
         writer.WriteNumber("transmissions", image.Transmissions);
         writer.Number("reach", image.Reach.Percent);
-        writer.Number("grid-per-wavelength", image.GridPerWavelength);
+        writer.Number("grid-per-wavelength", PerWavelength(image, beam));
         writer.WriteStartArray("opening-angles");
         foreach (var corner in image.Corners)
         {
@@ -42,12 +42,12 @@ internal static class ImageReport
             writer.WriteNull("best-sensitivity-at");
         }
 
-        if (WhyNot(image) is { } reason) writer.WriteString("not-computed", reason);
+        if (WhyNot(image, beam) is { } reason) writer.WriteString("not-computed", reason);
     }
 
     public static IEnumerable<string> Lines(ImageStudy image, Beam beam)
     {
-        var grid = image.GridPerWavelength is { } points ? $", {Number(points)} points a wavelength" : "";
+        var grid = PerWavelength(image, beam) is { } points ? $", {Number(points)} points a wavelength" : "";
         yield return string.Create(
             CultureInfo.InvariantCulture, $"imaging path {beam.ImagingPath}, {image.Transmissions} transmissions, reach {Number(image.Reach.Percent)} % of the region{grid}");
         foreach (var corner in image.Corners)
@@ -57,13 +57,17 @@ internal static class ImageReport
         }
 
         if (image.BestAt is { } best) yield return $"best sensitivity at {Of(best)}";
-        if (WhyNot(image) is { } reason) yield return $"not computed: {reason}";
+        if (WhyNot(image, beam) is { } reason) yield return $"not computed: {reason}";
     }
+
+    /// <summary>Points of the grid a wavelength; null where no grid is stated.</summary>
+    private static double? PerWavelength(ImageStudy image, Beam beam) =>
+        beam.Grid is { Millimetres: > 0 } grid ? image.Wavelength.Millimetres / grid.Millimetres : null;
 
     private const string NotReached = "fewer than two elements have a path to this corner";
 
-    private static string? WhyNot(ImageStudy image) => image.BestAt is null ? "no element pair has a path to any point of the region"
-        : image.GridPerWavelength is null ? "no grid is stated"
+    private static string? WhyNot(ImageStudy image, Beam beam) => image.BestAt is null ? "no element pair has a path to any point of the region"
+        : PerWavelength(image, beam) is null ? "no grid is stated"
         : null;
 
     private static string Of(ImagePlace place) => $"y {Number(place.Y.Millimetres)}, z {Number(place.Z.Millimetres)} mm";

@@ -7,11 +7,11 @@ namespace TechLint.Ultrasonics.Imaging;
 /// <param name="Transmissions">Of the full-matrix capture that it is made from: one an element. Images of one capture share them.</param>
 /// <param name="Reach">Share of the region (within the wall) that is seen: some element pair has a real path there, and the predicted sensitivity is within
 /// the stated drop of the image's best. To the resolution of the map: half a wavelength, or 1/63 of the region's width and 1/31 of its depth.</param>
-/// <param name="GridPerWavelength">The grid's points per wavelength of the slowest wave of the path; null where no grid is stated.</param>
+/// <param name="Wavelength">Of the slowest wave of the path: what the image's grid is measured by.</param>
 /// <param name="Corners">The region's corners: left top, right top, left bottom, right bottom.</param>
 /// <param name="BestAt">Where the predicted sensitivity is greatest; null where nothing is reached.</param>
 public sealed record ImageStudy(
-    int Transmissions, Share Reach, double? GridPerWavelength, ImmutableArray<ImageCorner> Corners, ImagePlace? BestAt);
+    int Transmissions, Share Reach, Length Wavelength, ImmutableArray<ImageCorner> Corners, ImagePlace? BestAt);
 
 /// <summary>A place of the section in the setup's own frame: across from the weld centreline along the scanning surface, below that surface.</summary>
 public readonly record struct ImagePlace(Length Y, Length Z);

@@ -15,7 +15,7 @@ internal static class ImageWork
         if (image is null) return (null, reason);
         var sight = new ImageSight(SensitivityMap.Of(image), section.Examination.ImageDrop.Decibels);
         return (new ImageStudy(
-            image.Elements.Length, new Share(100 * sight.Reach), beam.Grid is { Millimetres: > 0 } grid ? image.ShortestWavelength / grid.Millimetres : null,
+            image.Elements.Length, new Share(100 * sight.Reach), new Length(image.ShortestWavelength),
             Corners(image), sight.Map.Best > 0 ? Place(sight.Map.BestAt) : null), null);
     }
 

@@ -9,8 +9,11 @@ namespace TechLint.Ultrasonics.Imaging;
 /// <param name="Arrival">In the part.</param>
 internal readonly record struct LeastTime(double Angle, double Time, double WedgePath, double ExitArc, double Directivity, Arrival Arrival)
 {
-    /// <summary>No wave enters flatter than this; nearer to grazing the ray picture says nothing.</summary>
-    public const double FlattestAngle = 89 * Math.PI / 180;
+    /// <summary>
+    /// Flatter rays do not count: towards grazing the sole lets ever less through, and surface waves go along, neither of which the model knows. Common
+    /// practice: sweeps for welds end between 70 and 75 degrees.
+    /// </summary>
+    public const double FlattestAngle = 75 * Math.PI / 180;
 
     /// <summary>Halvings of the range of angles: down to the last bits.</summary>
     private const int Halvings = 60;

@@ -65,7 +65,7 @@ internal sealed class RayFan
         var rays = new ElementRay?[Angles.Length];
         var next = 0;
         (double Angle, ElementRay Ray)? before = null;
-        for (var direction = -SteepestDirection; direction <= SteepestDirection && next < rays.Length; direction += Step)
+        for (var direction = -SteepestDirection; direction <= SteepestDirection && next < rays.Length; direction += Step / SentPerStep)
         {
             if (!image.Sole.TryCrossGap(element.U + (element.Height * Math.Tan(direction)), direction, way.FirstSpeed, out var sent)) continue;
             var ray = new ElementRay(sent.ExitArc, element.Height / Math.Cos(direction), ElementRay.DirectivityAt(image, direction));
@@ -89,6 +89,9 @@ internal sealed class RayFan
     }
 
     private static double Between(double from, double to, double share) => from + ((to - from) * share);
+
+    /// <summary>The part spreads the wedge's angles: they are sent closer together.</summary>
+    private const double SentPerStep = 2;
 
     /// <summary>As for aiming through a sole: no wedge sends sound flatter.</summary>
     private const double SteepestDirection = 1.5;

@@ -40,11 +40,14 @@ public sealed class NothingPassesUncomputedTests
     }
 
     [Fact]
-    public void A_dual_probe_is_judged_like_any_other()
+    public void A_dual_probe_is_judged_by_where_its_halves_meet()
     {
-        var pool = House.Base.Edit(House.Pool, "{id: pa-5-32, kind: phased-array", "{id: pa-5-32, separation: 4 mm, kind: dual-phased-array");
-        var run = House.Check(pool.Edit(House.Pool, "    angle: 36 deg\n", "    angle: 36 deg\n    roof-angle: 1 deg\n"));
-        run.Findings.Should().NotBeEmpty().And.NotContain(found => found.Finding.Rule == "not-checked");
+        Rules("4 mm").Should().BeEmpty();
+        Rules("40 mm").Should().Contain("volume-not-covered").And.NotContain("not-checked");
+
+        static IEnumerable<string> Rules(string separation) => House.Check(House.Base
+            .Edit(House.Pool, "{id: pa-5-32, kind: phased-array", "{id: pa-5-32, separation: " + separation + ", kind: dual-phased-array")
+            .Edit(House.Pool, "    angle: 36 deg\n", "    angle: 36 deg\n    roof-angle: 1 deg\n")).Findings.Select(found => found.Finding.Rule);
     }
 
     [Fact]

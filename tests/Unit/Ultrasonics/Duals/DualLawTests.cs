@@ -45,7 +45,7 @@ public sealed class DualLawTests
     [Fact]
     public void A_law_sees_inside_the_overlap_only()
     {
-        var law = WorkOut(Halves, Roofed, 50);
+        var law = WorkOut(Halves with { Separation = Given.Mm(14) }, Roofed, 50);
         var (from, to) = (law.Study.Dual!.OverlapFrom!.Value.Millimetres, law.Study.Dual.OverlapTo!.Value.Millimetres);
         from.Should().BeInRange(0.5, 20);
         law.Sight!.PathFrom.Should().BeApproximately(from / Math.Cos(50 * Math.PI / 180), 1e-6);

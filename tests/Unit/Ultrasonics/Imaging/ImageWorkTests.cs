@@ -16,7 +16,7 @@ public sealed class ImageWorkTests
     {
         var study = StudyOf(Direct with { Grid = Given.Mm(0.1) });
         study.Transmissions.Should().Be(32);
-        study.GridPerWavelength.Should().BeApproximately(3.255 / 5 / 0.1, 1e-9);
+        study.Wavelength.Millimetres.Should().BeApproximately(3.255 / 5, 1e-9);
         study.Reach.Percent.Should().BeInRange(20, 100);
         study.BestAt.Should().NotBeNull();
         study.Corners.Should().HaveCount(4);
