@@ -53,18 +53,14 @@ internal static class ImageWork
 
     private static Angle? Opening(ImageGeometry image, Way way, double critical, (double Y, double Z) place)
     {
-        var (least, greatest) = (double.PositiveInfinity, double.NegativeInfinity);
-        foreach (var element in image.Elements)
-        {
-            if (LeastTime.Of(image, way, critical, element, place.Y, place.Z) is not { } ray) continue;
+        // Rays to one point do not cross: the outermost elements that reach it have the outermost rays.
+        var first = Array.FindIndex(image.Elements, element => IncidenceOf(element) is not null);
+        if (first < 0) return null;
+        var last = Array.FindLastIndex(image.Elements, element => IncidenceOf(element) is not null);
+        return last > first ? Angle.FromRadians(Math.Abs(IncidenceOf(image.Elements[last])!.Value - IncidenceOf(image.Elements[first])!.Value)) : null;
 
-            // Seen from the point, the entry's place turns the normal on a curved surface alike for all rays: the point's own normal is one.
-            var incidence = way.IncidenceAt(ray.Angle, place.Z);
-            least = Math.Min(least, incidence);
-            greatest = Math.Max(greatest, incidence);
-        }
-
-        return greatest > least ? Angle.FromRadians(greatest - least) : null;
+        double? IncidenceOf((double U, double Height) element) =>
+            LeastTime.Of(image, way, critical, element, place.Y, place.Z) is { } ray ? way.IncidenceAt(ray.Angle, place.Z) : null;
     }
 
     private static ImagePlace Place((double Y, double Z) place) => new(new Length(place.Y), new Length(place.Z));

@@ -35,7 +35,10 @@ internal readonly record struct LeastTime(double Angle, double Time, double Wedg
     {
         var goal = image.Toward * y;
         var greatest = Math.Min(FlattestAngle, Math.Asin(way.GreatestSine));
-        var (low, high) = (-greatest, greatest);
+        if (!(greatest > critical)) return null;
+        var (low, high) = (critical, greatest);
+        if (critical == 0 || ForwardAt(image, way, element, critical, z) > goal) (low, high) = (-greatest, critical == 0 ? greatest : -critical);
+        if (ForwardAt(image, way, element, low, z) > goal || ForwardAt(image, way, element, high, z) < goal) return null;
         for (var step = 0; step < Halvings; step++)
         {
             var middle = (low + high) / 2;

@@ -117,17 +117,26 @@ internal sealed class SensitivityMap
         var arrivals = new Arrival[fan.Angles.Length];
         var (fromY, toY, fromZ, toZ) = image.Region;
         var spacing = (toY - fromY) / (across - 1);
+        var (fromForward, toForward) = image.Toward > 0 ? (fromY, toY) : (-toY, -fromY);
         for (var row = 0; row < down; row++)
         {
             var z = row == down - 1 ? toZ : fromZ + (row * (toZ - fromZ) / (down - 1));
             for (var angle = 0; angle < arrivals.Length; angle++) arrivals[angle] = way.At(fan.Angles[angle], z);
             foreach (var element in rays)
             {
-                var before = default(Reach?);
+                var before = double.NaN;
                 for (var angle = 0; angle < arrivals.Length; angle++)
                 {
-                    var now = element[angle] is { } ray && !double.IsNaN(arrivals[angle].Advance) ? Reach.Of(image, ray, arrivals[angle], way.FirstSpeed) : null;
-                    if (now is { } to && before is { } from && fan.Joins[angle - 1]) Add(from, to, fromY, spacing, row, sums, counts, across);
+                    // The place grows with the angle: what ends before the region or starts beyond it is left out.
+                    var now = element[angle] is { } ray ? image.ForwardOf(ray.ExitArc, arrivals[angle].Advance) : double.NaN;
+                    if (before > toForward) break;
+                    if (now >= fromForward && !double.IsNaN(before) && fan.Joins[angle - 1])
+                    {
+                        Add(
+                            Reach.Of(image, element[angle - 1]!.Value, arrivals[angle - 1], way.FirstSpeed),
+                            Reach.Of(image, element[angle]!.Value, arrivals[angle], way.FirstSpeed), fromY, spacing, row, sums, counts, across);
+                    }
+
                     before = now;
                 }
             }
@@ -160,7 +169,7 @@ internal sealed class SensitivityMap
     /// <summary>Where one ray meets a row, what it brings there, and its path in the part.</summary>
     private readonly record struct Reach(double Y, double Amplitude, double Path)
     {
-        public static Reach? Of(ImageGeometry image, ElementRay ray, Arrival arrival, double firstSpeed)
+        public static Reach Of(ImageGeometry image, ElementRay ray, Arrival arrival, double firstSpeed)
         {
             var spread = (ray.WedgePath * image.WedgeSpeed / firstSpeed) + arrival.Spread;
             return new Reach(
