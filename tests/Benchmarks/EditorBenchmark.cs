@@ -181,7 +181,7 @@ internal static class EditorBenchmark
         }
 
         /// <summary>The peer asks for its settings: one schema, nothing from anywhere else.</summary>
-        private static JsonNode? PeerSettings(JsonObject request)
+        private static JsonArray? PeerSettings(JsonObject request)
         {
             if ((string?)request["method"] != "workspace/configuration") return null;
             var schema = new Uri(Path.Combine(Repository.Root, "schemas", "technique.schema.json")).AbsoluteUri;
@@ -190,7 +190,7 @@ internal static class EditorBenchmark
                 ["validate"] = true, ["completion"] = true, ["hover"] = true, ["schemaStore"] = new JsonObject { ["enable"] = false },
                 ["schemas"] = new JsonObject { [schema] = "*.technique.yaml" },
             };
-            return new JsonArray([.. ((JsonArray)request["params"]!["items"]!).Select(item => (string?)item!["section"] == "yaml" ? settings.DeepClone() : new JsonObject())]);
+            return [.. ((JsonArray)request["params"]!["items"]!).Select(item => (string?)item!["section"] == "yaml" ? settings.DeepClone() : new JsonObject())];
         }
 
         // The peer tells no version: the first report after the edit is its answer.

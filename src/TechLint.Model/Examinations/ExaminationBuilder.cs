@@ -21,6 +21,9 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
     /// <summary>Where no set says otherwise. physics.md of the design: covered depth where transmit × receive stays above -12 dB; common practice.</summary>
     private static readonly Level CommonTofdDrop = new(-12);
 
+    /// <summary>Where no set says otherwise; common practice.</summary>
+    private static readonly Level CommonImageDrop = new(-6);
+
     public ImmutableArray<ExaminationLink> Build()
     {
         var links = ImmutableArray.CreateBuilder<ExaminationLink>();
@@ -82,6 +85,7 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
             part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
         {
             FusionFaceIncidence = FusionFaceIncidence(group),
+            ImageDrop = ImageDrop(group),
         };
     }
 
@@ -175,6 +179,11 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         requirements.Find(LimitNames.FusionFaceIncidence, new LimitQuery(Thickness: group.Thickness)) is { } limit
             ? new Angle(limit.Value.InBase)
             : Examination.CommonFusionFaceIncidence;
+
+    private Level ImageDrop(SetupGroup group) =>
+        requirements.Find(LimitNames.ImageDrop, new LimitQuery(ScanKind.TotalFocusing, Thickness: group.Thickness)) is { } limit
+            ? new Level(limit.Value.InBase)
+            : CommonImageDrop;
 
     private Pass BuildPass(Setup setup, Gathering gathering)
     {

@@ -38,7 +38,11 @@ public static class LimitNames
         "fusion-face-incidence", LimitSense.AtMost, [QuantityKind.Angle],
         "How far a ray may lie from a fusion face's normal where it still counts as meeting the face squarely.");
 
-    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence];
+    public static readonly LimitName ImageDrop = new(
+        "image-drop", LimitSense.AtLeast, [QuantityKind.Level],
+        "How far the predicted sensitivity of a total-focusing image may fall below its best one where a point still counts as seen.");
+
+    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence, ImageDrop];
 
     /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
     public static readonly ImmutableArray<string> ComeLater = ["increment"];

@@ -89,6 +89,10 @@ public static class ComputeJsonReport
         {
             WriteTofd(writer, pair);
         }
+        else if (beam.Image is { } image)
+        {
+            ImageReport.Write(writer, image, beam.Beam);
+        }
         else if (beam.NotComputed is not null)
         {
             writer.WriteNull("laws");
@@ -131,7 +135,8 @@ public static class ComputeJsonReport
 
         writer.WriteEndArray();
         writer.Number("grating-lobe-angle", law.GratingLobeAngle?.Degrees);
-        Reason(writer, Words.Of(law.Fault));
+        DualReport.Write(writer, law.Dual);
+        Reason(writer, Words.Of(law.Fault) ?? law.Dual?.NotComputed);
         writer.WriteEndObject();
     }
 

@@ -49,6 +49,7 @@ public sealed class ComputeTextReport(TextWriter output)
         Line($"    beam {beam.Beam.Id}: {Words.Of(beam.Beam.Scan)}{wavelength}");
         if (Words.WhyNot(beam) is { } reason) Line($"      not computed: {reason}");
         if (beam.Tofd is { } pair) Write(pair);
+        if (beam.Image is { } image) foreach (var line in ImageReport.Lines(image, beam.Beam)) Line("      " + line);
         if (beam.Laws.Length > 0) Write(beam.Laws);
     }
 
@@ -84,6 +85,7 @@ public sealed class ComputeTextReport(TextWriter output)
         table.Write(output, "      ");
         foreach (var law in laws)
         {
+            if (law.Dual is { } dual) Line("      " + DualReport.Line(dual, Number(law.Angle.Degrees, 1)));
             if (Words.Of(law.Fault) is { } reason) Line($"      {Number(law.Angle.Degrees, 1)} deg not computed: {reason}");
         }
     }

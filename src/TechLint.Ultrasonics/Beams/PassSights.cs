@@ -1,25 +1,30 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Acquiring;
+using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Studies;
 using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Beams;
 
-/// <summary>What of a pass counts for coverage: the laws of its sound beams and its diffraction pairs. Coupling monitors and
-/// lamination scans never count; tandem and total focusing are not computed.</summary>
+/// <summary>What of a pass counts for coverage: the laws of its sound beams, its diffraction pairs and its images. Coupling monitors and
+/// lamination scans never count; tandem is not computed.</summary>
 internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs)
 {
+    /// <summary>Total-focusing images that can be worked out.</summary>
+    public ImmutableArray<SidedSight> Images { get; init; } = [];
+
     /// <param name="section">The pass at one case.</param>
     /// <param name="leftError">mm; moves the left probes away from the weld where positive.</param>
     /// <param name="rightError">mm; moves the right probes away from the weld where positive.</param>
     /// <param name="skewError">rad; turns every probe.</param>
     public static PassSights Of(PassSection section, double leftError = 0, double rightError = 0, double skewError = 0) =>
-        Of(section, LinesOf(section, skewError), leftError, rightError);
+        Of(section, LinesOf(section, skewError), leftError, rightError, skewError);
 
     /// <summary>As above, from laws worked out before: moving a probe along the surface moves its exit points and nothing else of its laws.</summary>
     public static PassSights Of(
-        PassSection section, ImmutableArray<(MountedProbe Probe, SightLine Line)> laws, double leftError, double rightError)
+        PassSection section, ImmutableArray<(MountedProbe Probe, SightLine Line)> laws, double leftError, double rightError, double skewError)
     {
         var lines = ImmutableArray.CreateBuilder<SightLine>(laws.Length);
         foreach (var (probe, line) in laws)
@@ -34,7 +39,10 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
             if (beam.Scan == ScanKind.Tofd && TofdPair.Of(section, beam, leftError, rightError).Pair is { } pair) pairs.Add(pair.Sight);
         }
 
-        return new PassSights(lines.MoveToImmutable(), pairs.ToImmutable());
+        return new PassSights(lines.MoveToImmutable(), pairs.ToImmutable())
+        {
+            Images = ImageWork.SightsOf(section, leftError, rightError, skewError),
+        };
     }
 
     /// <summary>A distance away from the weld as a step along y.</summary>

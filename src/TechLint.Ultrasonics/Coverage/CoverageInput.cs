@@ -24,7 +24,11 @@ internal sealed record CoverageInput(
 /// <param name="ScanningSurface">What the pass rides on; its lines and pairs are in its own frame.</param>
 /// <param name="Lines">Sound beams, law by law.</param>
 /// <param name="Pairs">Diffraction pairs.</param>
-internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs);
+internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs)
+{
+    /// <summary>Total-focusing images: they count for the volume and for the side that their probe stands on.</summary>
+    public ImmutableArray<SidedSight> Images { get; init; } = [];
+}
 
 /// <summary>A stretch of a surface, along it, that does not mirror: reinforcement stands there.</summary>
 internal readonly record struct MirrorGap(double From, double To)

@@ -1,4 +1,5 @@
 using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
 using TechLint.Ultrasonics.Tofd;
@@ -22,7 +23,7 @@ internal static class CoverageKernel
     /// <summary>One law in this many is asked first, then the one half-way to the next.</summary>
     private const int Stride = 8;
 
-    /// <summary>Diffraction pairs have no closed form: they are looked at this often along what sound leaves unseen (mm) ...</summary>
+    /// <summary>Diffraction pairs and images have no closed form: they are looked at this often along a row (mm) ...</summary>
     private const double PairStep = 0.25;
 
     /// <summary>... and where that changes, halved down to this (mm).</summary>
@@ -129,6 +130,7 @@ internal static class CoverageKernel
             if (depth == Depth.Sides)
             {
                 work.AddSound(z, 0, 1);
+                work.AddImages(z);
                 work.Left.Unite();
                 work.Right.Unite();
                 work.UniteSides();
@@ -197,7 +199,7 @@ internal static class CoverageKernel
             foreach (var pass in input.Passes)
             {
                 var frame = new PassFrame(input.Thickness, input.OutsideDiameter, pass.ScanningSurface);
-                var lanes = new PassLanes { Frame = frame, First = count, Pairs = pass.Pairs };
+                var lanes = new PassLanes { Frame = frame, First = count, Pairs = pass.Pairs, Images = pass.Images };
                 AddLanes(input, pass, frame, isFromLeft: true, ref count);
                 lanes.FirstRight = count;
                 AddLanes(input, pass, frame, isFromLeft: false, ref count);
@@ -220,6 +222,7 @@ internal static class CoverageKernel
                 if (All.IsWhole) return;
             }
 
+            AddImages(z);
             for (var offset = 1; offset < Stride; offset++)
             {
                 if (offset != Stride / 2) AddSound(z, offset, Stride);
@@ -250,6 +253,23 @@ internal static class CoverageKernel
             }
         }
 
+        /// <summary>Images count for the side of their probe: the whole row is looked at.</summary>
+        public void AddImages(double z)
+        {
+            foreach (var pass in passes)
+            {
+                var toOuter = pass.Frame.ToOuter;
+                var depth = pass.Frame.DepthAt(z);
+                foreach (var (image, ownSide) in pass.Images)
+                {
+                    if (depth < image.FromZ || depth > image.ToZ) continue;
+                    var (one, other) = (image.FromY * toOuter, image.ToY * toOuter);
+                    var side = ownSide == Side.Left ^ toOuter < 0 ? Left : Right;
+                    AddPoints(image, depth, toOuter, Math.Max(side.LimitFrom, Math.Min(one, other)), Math.Min(side.LimitTo, Math.Max(one, other)), side);
+                }
+            }
+        }
+
         /// <summary>Pairs count for the volume alone, so only what sound leaves unseen is looked at.</summary>
         public void AddPairs(double z)
         {
@@ -270,9 +290,9 @@ internal static class CoverageKernel
                     var (one, other) = (pair.FromY * pass.Frame.ToOuter, pair.ToY * pass.Frame.ToOuter);
                     for (var index = 0; index < gaps.Count; index++)
                     {
-                        AddPair(
+                        AddPoints(
                             pair, depth, pass.Frame.ToOuter, Math.Max(gaps.From(index), Math.Min(one, other)),
-                            Math.Min(gaps.To(index), Math.Max(one, other)));
+                            Math.Min(gaps.To(index), Math.Max(one, other)), All);
                     }
                 }
             }
@@ -280,29 +300,29 @@ internal static class CoverageKernel
             All.Unite();
         }
 
-        private void AddPair(TofdSight pair, double depth, double toOuter, double from, double to)
+        private static void AddPoints(IPointSight sight, double depth, double toOuter, double from, double to, RowIntervals seen)
         {
             if (!(to > from)) return;
             var steps = (int)Math.Ceiling((to - from) / PairStep);
             var place = from;
             var start = from;
-            var wasSeen = pair.Sees(from / toOuter, depth);
+            var wasSeen = sight.Sees(from / toOuter, depth);
             for (var step = 1; step <= steps; step++)
             {
                 var next = step == steps ? to : from + (step * (to - from) / steps);
-                var isSeen = pair.Sees(next / toOuter, depth);
+                var isSeen = sight.Sees(next / toOuter, depth);
                 if (isSeen != wasSeen)
                 {
                     var (low, high) = (place, next);
                     while (high - low > PairEdge)
                     {
                         var middle = (low + high) / 2;
-                        if (pair.Sees(middle / toOuter, depth) == wasSeen) low = middle;
+                        if (sight.Sees(middle / toOuter, depth) == wasSeen) low = middle;
                         else high = middle;
                     }
 
                     // The edge is placed on the seen side: never more than was found to be seen.
-                    if (wasSeen) All.Add(start, low);
+                    if (wasSeen) seen.Add(start, low);
                     else start = high;
                 }
 
@@ -310,7 +330,7 @@ internal static class CoverageKernel
                 wasSeen = isSeen;
             }
 
-            if (wasSeen) All.Add(start, to);
+            if (wasSeen) seen.Add(start, to);
         }
 
         private void AddLanes(CoverageInput input, CoveragePass pass, PassFrame frame, bool isFromLeft, ref int count)
@@ -345,6 +365,7 @@ internal static class CoverageKernel
             public int FirstRight;
             public int End;
             public System.Collections.Immutable.ImmutableArray<TofdSight> Pairs;
+            public System.Collections.Immutable.ImmutableArray<SidedSight> Images;
         }
     }
 }

@@ -24,6 +24,12 @@ public sealed record Examination(
 
     /// <summary>How far a ray may lie from a fusion face's normal where it still counts as meeting it squarely (a set's datum, positive).</summary>
     public Angle FusionFaceIncidence { get; init; } = CommonFusionFaceIncidence;
+
+    /// <summary>
+    /// How far the predicted sensitivity of a total-focusing image may drop below its best one for a point to count (negative).
+    /// Common practice: the 6 dB that beams are measured by.
+    /// </summary>
+    public Level ImageDrop { get; init; } = new(-6);
 }
 
 /// <summary>How the scanning surface bends under the frame.</summary>

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using TechLint.Ultrasonics.Duals;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Faces;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -54,7 +56,11 @@ public sealed record ProbePlace(
 
 /// <summary>A beam at one case: its laws, or its pair, or why neither could be worked out.</summary>
 public sealed record BeamStudy(
-    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed);
+    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed)
+{
+    /// <summary>Of a total-focusing beam; null for every other scan.</summary>
+    public ImageStudy? Image { get; init; }
+}
 
 /// <summary>Why a law does not exist.</summary>
 public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, OutsideArray, UnknownSpeed, Geometry }
@@ -76,7 +82,11 @@ public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, Out
 public sealed record LawStudy(
     LawFault Fault, Angle Angle, Angle WedgeAngle, Angle Steering, int FirstElement, Length ExitBehindFront, Length ExitY,
     Length ActiveAperture, Length EffectiveAperture, Length NearField, Length WedgePath, Angle? GratingLobeAngle,
-    ImmutableArray<LegStudy> Legs);
+    ImmutableArray<LegStudy> Legs)
+{
+    /// <summary>Of a dual probe's law; null for single probes.</summary>
+    public DualStudy? Dual { get; init; }
+}
 
 /// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there;
 /// the beam's width is pulse-echo -6 dB.</summary>

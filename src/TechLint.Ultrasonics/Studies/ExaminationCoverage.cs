@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -15,7 +16,9 @@ internal static class ExaminationCoverage
     /// <summary>Where no beam has a wavelength nothing is seen, and coarse rows (mm) say so as well.</summary>
     private const double RowStepWithoutBeams = 1;
 
-    private const string BeamsLeftOut = "what tandem and total-focusing beams see is not computed, and the others do not see all";
+    private const string BeamsLeftOut = "what tandem beams see is not computed, and the others do not see all";
+
+    private const string ImagesLeftOut = "what a total-focusing image sees is not computed, and the others do not see all: ";
 
     public static CoverageResult At(Examination examination, double thickness, double? outsideDiameter) =>
         InputOf(examination, new CoverageCase(thickness, outsideDiameter), new LawCache()) is { } input
@@ -71,8 +74,9 @@ internal static class ExaminationCoverage
             if (section.Rays.IsCurved) curved = section.OutsideDiameter;
             var (offset, skew) = (pass.Tolerance.IndexOffset.Millimetres, pass.Tolerance.Skew.Radians);
             var sights = PassSights.Of(
-                section, lines.Of(section, Within(place.SkewError, skew)), Within(place.LeftError, offset), Within(place.RightError, offset));
-            passes.Add(new CoveragePass(pass.ScanningSurface, sights.Lines, sights.Pairs));
+                section, lines.Of(section, Within(place.SkewError, skew)), Within(place.LeftError, offset), Within(place.RightError, offset),
+                Within(place.SkewError, skew));
+            passes.Add(new CoveragePass(pass.ScanningSurface, sights.Lines, sights.Pairs) { Images = sights.Images });
         }
 
         var fromInside = examination.Passes.All(pass => pass.ScanningSurface == Surface.Inside);
@@ -111,11 +115,29 @@ internal static class ExaminationCoverage
     }
 
     /// <summary>Beams that are left out could only add: a figure short of all is none while they are missing.</summary>
-    private static CoverageResult Judged(Examination examination, CoverageResult result) =>
-        result.IsComplete || result.NotComputed is not null
-        || !examination.Passes.Any(pass => pass.Beams.Any(beam => beam.Scan is ScanKind.Tandem or ScanKind.TotalFocusing))
-            ? result
-            : None(BeamsLeftOut);
+    private static CoverageResult Judged(Examination examination, CoverageResult result)
+    {
+        if (result.IsComplete || result.NotComputed is not null) return result;
+        if (examination.Passes.Any(pass => pass.Beams.Any(beam => beam.Scan == ScanKind.Tandem))) return None(BeamsLeftOut);
+        return ImageMissing(examination) is { } reason ? None(ImagesLeftOut + reason) : result;
+    }
+
+    /// <summary>Why some image of the examination cannot be worked out at its thinnest wall; null where all can.</summary>
+    private static string? ImageMissing(Examination examination)
+    {
+        if ((examination.Thickness.From ?? examination.Thickness.To) is not { } thickness) return null;
+        var diameter = examination.OutsideDiameter is { } band ? band.From ?? band.To : null;
+        foreach (var pass in examination.Passes)
+        {
+            if (PassSection.Of(examination, pass, thickness, diameter) is not { } section) continue;
+            foreach (var beam in pass.Beams)
+            {
+                if (beam.Scan == ScanKind.TotalFocusing && ImageGeometry.Of(section, beam).NotComputed is { } reason) return reason;
+            }
+        }
+
+        return null;
+    }
 
     private static int IndexOf(Examination examination, string passId)
     {
@@ -128,7 +150,7 @@ internal static class ExaminationCoverage
     }
 
     private static HashSet<int> SoundStations(Pass pass) =>
-        [.. pass.Beams.Where(beam => beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed).Select(beam => beam.From).OfType<int>()];
+        [.. pass.Beams.Where(beam => beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed or ScanKind.TotalFocusing).Select(beam => beam.From).OfType<int>()];
 
     private static Examination Shifted(Examination examination, int index, HashSet<int> stations, double shift)
     {

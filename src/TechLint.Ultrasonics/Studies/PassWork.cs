@@ -3,6 +3,7 @@ using TechLint.Ultrasonics.Acquiring;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Contact;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Tofd;
 
@@ -51,7 +52,8 @@ internal static class PassWork
                 var halves = PairLaws(section, beam, probe);
                 return new BeamStudy(beam, wavelength, halves, pair?.Study, reason);
             case ScanKind.TotalFocusing:
-                return new BeamStudy(beam, wavelength, [], null, "the reach of a total-focusing image is not computed");
+                var (image, whyNot) = ImageWork.StudyOf(section, beam);
+                return new BeamStudy(beam, wavelength, [], null, whyNot) { Image = image };
             case ScanKind.Tandem:
                 return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, "what a tandem pair sees is not computed");
             case ScanKind.CouplingMonitor when beam.Angles is null:
