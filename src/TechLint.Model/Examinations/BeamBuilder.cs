@@ -36,7 +36,10 @@ internal static class BeamBuilder
             zone.From is { } from ? Gathering.ToDepth(from) : new Depth(0, IsShare: true),
             zone.To is { } to ? Gathering.ToDepth(to) : new Depth(100, IsShare: true),
             gathering.AllowNull(map.Quantity("skew"), static value => new Angle(value)) ?? default,
-            map.Integer("averaging") is { IsKnown: true, Value: var averaging } ? averaging : null, map.Text("capture").Or(null));
+            map.Integer("averaging") is { IsKnown: true, Value: var averaging } ? averaging : null, map.Text("capture").Or(null))
+        {
+            StatedSeparation = scan == ScanKind.Tofd ? gathering.AllowNull(map.Quantity("probe-centre-separation"), static value => new Length(value)) : null,
+        };
     }
 
     /// <summary>The wave a beam has where it does not say: 0 degree scans and diffraction are longitudinal.</summary>

@@ -1,25 +1,27 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Acquiring;
+using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Studies;
+using TechLint.Ultrasonics.Tandem;
 using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Beams;
 
-/// <summary>What of a pass counts for coverage: the laws of its sound beams and its diffraction pairs. Coupling monitors and
-/// lamination scans never count; tandem and total focusing are not computed.</summary>
-internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs)
+/// <summary>What of a pass counts for coverage: the laws of its sound beams and its diffraction and tandem pairs. Coupling monitors and
+/// lamination scans never count; total focusing is not computed.</summary>
+internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArray<IPointSight> Pairs)
 {
     /// <param name="section">The pass at one case.</param>
     /// <param name="leftError">mm; moves the left probes away from the weld where positive.</param>
     /// <param name="rightError">mm; moves the right probes away from the weld where positive.</param>
     /// <param name="skewError">rad; turns every probe.</param>
     public static PassSights Of(PassSection section, double leftError = 0, double rightError = 0, double skewError = 0) =>
-        Of(section, LinesOf(section, skewError), leftError, rightError);
+        Of(section, LinesOf(section, skewError), leftError, rightError, skewError);
 
     /// <summary>As above, from laws worked out before: moving a probe along the surface moves its exit points and nothing else of its laws.</summary>
     public static PassSights Of(
-        PassSection section, ImmutableArray<(MountedProbe Probe, SightLine Line)> laws, double leftError, double rightError)
+        PassSection section, ImmutableArray<(MountedProbe Probe, SightLine Line)> laws, double leftError, double rightError, double skewError)
     {
         var lines = ImmutableArray.CreateBuilder<SightLine>(laws.Length);
         foreach (var (probe, line) in laws)
@@ -28,10 +30,11 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
             lines.Add(error == 0 ? line : line with { ExitY = line.ExitY + Outward(probe.Side, error) });
         }
 
-        var pairs = ImmutableArray.CreateBuilder<TofdSight>();
+        var pairs = ImmutableArray.CreateBuilder<IPointSight>();
         foreach (var beam in section.Pass.Beams)
         {
             if (beam.Scan == ScanKind.Tofd && TofdPair.Of(section, beam, leftError, rightError).Pair is { } pair) pairs.Add(pair.Sight);
+            if (beam.Scan == ScanKind.Tandem && TandemPair.Of(section, beam, leftError, rightError, skewError).Pair is { } tandem) pairs.Add(tandem.Sight);
         }
 
         return new PassSights(lines.MoveToImmutable(), pairs.ToImmutable());

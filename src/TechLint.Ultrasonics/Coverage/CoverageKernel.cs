@@ -1,7 +1,6 @@
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
-using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Coverage;
 
@@ -22,7 +21,7 @@ internal static class CoverageKernel
     /// <summary>One law in this many is asked first, then the one half-way to the next.</summary>
     private const int Stride = 8;
 
-    /// <summary>Diffraction pairs have no closed form: they are looked at this often along what sound leaves unseen (mm) ...</summary>
+    /// <summary>Diffraction and tandem pairs have no closed form: they are looked at this often along what sound leaves unseen (mm) ...</summary>
     private const double PairStep = 0.25;
 
     /// <summary>... and where that changes, halved down to this (mm).</summary>
@@ -278,7 +277,7 @@ internal static class CoverageKernel
             All.Unite();
         }
 
-        private void AddPair(TofdSight pair, double depth, double toOuter, double from, double to)
+        private void AddPair(IPointSight pair, double depth, double toOuter, double from, double to)
         {
             if (!(to > from)) return;
             var steps = (int)Math.Ceiling((to - from) / PairStep);
@@ -342,7 +341,7 @@ internal static class CoverageKernel
             public int First;
             public int FirstRight;
             public int End;
-            public System.Collections.Immutable.ImmutableArray<TofdSight> Pairs;
+            public System.Collections.Immutable.ImmutableArray<IPointSight> Pairs;
         }
     }
 }

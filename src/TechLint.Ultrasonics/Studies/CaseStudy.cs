@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
+using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Studies;
 
@@ -43,7 +45,11 @@ public sealed record ProbePlace(
 
 /// <summary>A beam at one case: its laws, or its pair, or why neither could be worked out.</summary>
 public sealed record BeamStudy(
-    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed);
+    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed)
+{
+    /// <summary>Of a tandem beam; null for every other scan, and where it could not be worked out.</summary>
+    public TandemStudy? Tandem { get; init; }
+}
 
 /// <summary>Why a law does not exist.</summary>
 public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, OutsideArray, UnknownSpeed, Geometry }
@@ -76,7 +82,11 @@ public sealed record LegStudy(
 /// <summary>A diffraction pair; times between index points, wedge delay left out.</summary>
 public sealed record TofdStudy(
     Length ProbeCentreSeparation, Length IntersectionDepth, Duration LateralWaveTime, Duration BackWallTime,
-    Length NearSurfaceDeadZone, Length BackWallDeadZone, Length CoveredFrom, Length CoveredTo);
+    Length NearSurfaceDeadZone, Length BackWallDeadZone, Length CoveredFrom, Length CoveredTo)
+{
+    /// <summary>The rest of its figures; null only where a study is made by hand.</summary>
+    public TofdDetail? Detail { get; init; }
+}
 
 /// <summary>Shares of the examined rectangle; rings of places in the frame of the outer surface, z from it.</summary>
 /// <param name="Volume">Seen by any beam.</param>

@@ -3,6 +3,7 @@ using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
 
 namespace TechLint.Ultrasonics.Studies;
 
@@ -15,7 +16,9 @@ internal static class ExaminationCoverage
     /// <summary>Where no beam has a wavelength nothing is seen, and coarse rows (mm) say so as well.</summary>
     private const double RowStepWithoutBeams = 1;
 
-    private const string BeamsLeftOut = "what tandem and total-focusing beams see is not computed, and the others do not see all";
+    private const string BeamsLeftOut = "what total-focusing beams see is not computed, and the others do not see all";
+
+    private const string TandemLeftOut = "what a tandem pair sees is not computed, and the others do not see all: ";
 
     public static CoverageResult At(Examination examination, double thickness, double? outsideDiameter) =>
         InputOf(examination, new CoverageCase(thickness, outsideDiameter), new LawCache()) is { } input
@@ -71,7 +74,8 @@ internal static class ExaminationCoverage
             if (section.Rays.IsCurved) curved = section.OutsideDiameter;
             var (offset, skew) = (pass.Tolerance.IndexOffset.Millimetres, pass.Tolerance.Skew.Radians);
             var sights = PassSights.Of(
-                section, lines.Of(section, Within(place.SkewError, skew)), Within(place.LeftError, offset), Within(place.RightError, offset));
+                section, lines.Of(section, Within(place.SkewError, skew)), Within(place.LeftError, offset), Within(place.RightError, offset),
+                Within(place.SkewError, skew));
             passes.Add(new CoveragePass(pass.ScanningSurface, sights.Lines, sights.Pairs));
         }
 
@@ -108,11 +112,12 @@ internal static class ExaminationCoverage
     }
 
     /// <summary>Beams that are left out could only add: a figure short of all is none while they are missing.</summary>
-    private static CoverageResult Judged(Examination examination, CoverageResult result) =>
-        result.IsComplete || result.NotComputed is not null
-        || !examination.Passes.Any(pass => pass.Beams.Any(beam => beam.Scan is ScanKind.Tandem or ScanKind.TotalFocusing))
-            ? result
-            : None(BeamsLeftOut);
+    private static CoverageResult Judged(Examination examination, CoverageResult result)
+    {
+        if (result.IsComplete || result.NotComputed is not null) return result;
+        if (examination.Passes.Any(pass => pass.Beams.Any(beam => beam.Scan == ScanKind.TotalFocusing))) return None(BeamsLeftOut);
+        return TandemPair.Missing(examination) is { } reason ? None(TandemLeftOut + reason) : result;
+    }
 
     private static int IndexOf(Examination examination, string passId)
     {

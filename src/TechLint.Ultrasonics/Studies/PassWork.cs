@@ -4,6 +4,7 @@ using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Contact;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
 using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -49,11 +50,12 @@ internal static class PassWork
                 var (pair, reason) = TofdPair.Of(section, beam);
                 recorded = pair?.RecordedTime;
                 var halves = PairLaws(section, beam, probe);
-                return new BeamStudy(beam, wavelength, halves, pair?.Study, reason);
+                return new BeamStudy(beam, wavelength, halves, pair is null ? null : pair.Study with { Detail = pair.DetailOf(section, beam) }, reason);
             case ScanKind.TotalFocusing:
                 return new BeamStudy(beam, wavelength, [], null, "the reach of a total-focusing image is not computed");
             case ScanKind.Tandem:
-                return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, "what a tandem pair sees is not computed");
+                var (tandem, fault) = TandemPair.Of(section, beam);
+                return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, fault) { Tandem = tandem?.Study };
             case ScanKind.CouplingMonitor when beam.Angles is null:
                 return new BeamStudy(beam, wavelength, [], null, null);
         }
