@@ -22,7 +22,7 @@ internal sealed class TofdPair
     /// <summary>A place this near the mid-plane (mm) lies on it but for rounding.</summary>
     private const double OnTheMiddle = 1e-9;
 
-    /// <summary>Depths at which the error is looked at: it runs one way in depth, so the ends would do on a flat part.</summary>
+    /// <summary>Depths at which the error is looked at; about <c>d x²/2(S² + d²)</c> when flat, greatest near depth S, where it is level.</summary>
     private const int ErrorSamples = 32;
 
     private readonly PairGeometry pair;
