@@ -26,18 +26,18 @@ internal sealed class TofdPair
     private const int ErrorSamples = 32;
 
     private readonly PairGeometry pair;
-    private readonly MidPlaneDepths depths;
-    private readonly double speed;
-    private readonly double pulse;
-    private readonly double firstClear;
+    private readonly MidPlaneDepths midPlane;
+    private readonly double meanSpeed;
+    private readonly double pulseSeconds;
+    private readonly double clearPath;
 
     private TofdPair(
         PairGeometry pair, TofdStudy study, TofdSight sight, Duration? recordedTime, MidPlaneDepths depths, double speed, double pulse, double firstClear)
     {
-        this.depths = depths;
-        this.speed = speed;
-        this.pulse = pulse;
-        this.firstClear = firstClear;
+        midPlane = depths;
+        meanSpeed = speed;
+        pulseSeconds = pulse;
+        clearPath = firstClear;
         this.pair = pair;
         Study = study;
         Sight = sight;
@@ -114,9 +114,9 @@ internal sealed class TofdPair
     /// <summary>What is shown beside the pair's chief figures; worked out only where a study is.</summary>
     public TofdDetail DetailOf(PassSection section, Beam beam)
     {
-        var way = speed * pulse;
+        var way = meanSpeed * pulseSeconds;
         var wall = section.Thickness;
-        var (six, twelve, twenty) = (depths.Covered(-6), depths.Covered(-12), depths.Covered(-20));
+        var (six, twelve, twenty) = (midPlane.Covered(-6), midPlane.Covered(-12), midPlane.Covered(-20));
         var (longitudinal, transverse) = (MeanSpeed(section, Wave.Longitudinal), MeanSpeed(section, Wave.Transverse));
         var stated = beam.StatedSeparation;
         var (from, to) = (Study.CoveredFrom.Millimetres, Study.CoveredTo.Millimetres);
@@ -166,7 +166,7 @@ internal sealed class TofdPair
         return
         [
             .. places.Distinct().Select(y => new OffCentreDeadZone(
-                new Length(y), new Length(OffCentreSight.DepthOf(pair, y, firstClear)),
+                new Length(y), new Length(OffCentreSight.DepthOf(pair, y, clearPath)),
                 new Length(section.Thickness - OffCentreSight.DepthOf(pair, y, pair.PathAt(section.Thickness - Study.BackWallDeadZone.Millimetres))))),
         ];
     }
