@@ -42,6 +42,7 @@ internal static class BeamBuilder
             ImagingPath = path,
             Region = scan == ScanKind.TotalFocusing ? Region(map.Map("region"), gathering) : null,
             Grid = gathering.AllowNull(map.Quantity("grid"), static value => new Length(value)),
+            StatedSeparation = scan == ScanKind.Tofd ? gathering.AllowNull(map.Quantity("probe-centre-separation"), static value => new Length(value)) : null,
         };
     }
 

@@ -56,6 +56,7 @@ public static class ComputeJsonReport
             writer.WriteStartArray("beams");
             foreach (var beam in pass.Beams) WriteBeam(writer, beam);
             writer.WriteEndArray();
+            TofdJson.WriteDepths(writer, study);
             WriteCoverage(writer, study.Coverage, study);
             WriteAcquisition(writer, pass, study);
         }
@@ -88,6 +89,7 @@ public static class ComputeJsonReport
         if (beam.Tofd is { } pair)
         {
             WriteTofd(writer, pair);
+            if (pair.Detail is { } detail) TofdJson.Write(writer, detail);
         }
         else if (beam.Image is { } image)
         {
@@ -102,6 +104,7 @@ public static class ComputeJsonReport
             writer.WriteStartArray("laws");
             foreach (var law in beam.Laws) WriteLaw(writer, law);
             writer.WriteEndArray();
+            if (beam.Tandem is { } tandem) TandemReport.Write(writer, tandem);
         }
 
         Reason(writer, Words.WhyNot(beam));

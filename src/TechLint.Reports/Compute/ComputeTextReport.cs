@@ -37,6 +37,7 @@ public sealed class ComputeTextReport(TextWriter output)
 
         probes.Write(output, "    ");
         foreach (var beam in pass.Beams) Write(beam);
+        foreach (var line in TofdText.Depths(study, Mm)) Line($"    {line}");
         Write(study.Coverage);
         foreach (var line in FaceFigures.Lines(study.Faces)) Line("    " + line);
         Write(pass.Acquisition, pass.Pass.Acquisition);
@@ -50,6 +51,7 @@ public sealed class ComputeTextReport(TextWriter output)
         if (Words.WhyNot(beam) is { } reason) Line($"      not computed: {reason}");
         if (beam.Tofd is { } pair) Write(pair);
         if (beam.Image is { } image) foreach (var line in ImageReport.Lines(image, beam.Beam)) Line("      " + line);
+        foreach (var line in beam.Tandem is { } tandem ? TandemReport.Lines(tandem, Mm) : []) Line($"      {line}");
         if (beam.Laws.Length > 0) Write(beam.Laws);
     }
 
@@ -96,6 +98,7 @@ public sealed class ComputeTextReport(TextWriter output)
         Line($"      lateral wave {Number(pair.LateralWaveTime.Microseconds, 3)} us, back wall {Number(pair.BackWallTime.Microseconds, 3)} us");
         Line($"      dead zones: near surface {Mm(pair.NearSurfaceDeadZone)} mm, back wall {Mm(pair.BackWallDeadZone)} mm");
         Line($"      covered depth {Mm(pair.CoveredFrom)}..{Mm(pair.CoveredTo)} mm");
+        foreach (var line in pair.Detail is { } detail ? TofdText.Lines(detail, Mm) : []) Line($"      {line}");
     }
 
     private void Write(CoverageResult coverage)

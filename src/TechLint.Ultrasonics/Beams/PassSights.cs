@@ -4,13 +4,14 @@ using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Studies;
+using TechLint.Ultrasonics.Tandem;
 using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Beams;
 
-/// <summary>What of a pass counts for coverage: the laws of its sound beams, its diffraction pairs and its images. Coupling monitors and
-/// lamination scans never count; tandem is not computed.</summary>
-internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs)
+/// <summary>What of a pass counts for coverage: the laws of its sound beams, its diffraction and tandem pairs, and its images. Coupling monitors and
+/// lamination scans never count.</summary>
+internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArray<IPointSight> Pairs)
 {
     /// <summary>Total-focusing images that can be worked out.</summary>
     public ImmutableArray<SidedSight> Images { get; init; } = [];
@@ -33,10 +34,11 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
             lines.Add(error == 0 ? line : line with { ExitY = line.ExitY + Outward(probe.Side, error) });
         }
 
-        var pairs = ImmutableArray.CreateBuilder<TofdSight>();
+        var pairs = ImmutableArray.CreateBuilder<IPointSight>();
         foreach (var beam in section.Pass.Beams)
         {
             if (beam.Scan == ScanKind.Tofd && TofdPair.Of(section, beam, leftError, rightError).Pair is { } pair) pairs.Add(pair.Sight);
+            if (beam.Scan == ScanKind.Tandem && TandemPair.Of(section, beam, leftError, rightError, skewError).Pair is { } tandem) pairs.Add(tandem.Sight);
         }
 
         return new PassSights(lines.MoveToImmutable(), pairs.ToImmutable())

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Examinations;
-using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Coverage;
 
@@ -23,8 +22,8 @@ internal sealed record CoverageInput(
 
 /// <param name="ScanningSurface">What the pass rides on; its lines and pairs are in its own frame.</param>
 /// <param name="Lines">Sound beams, law by law.</param>
-/// <param name="Pairs">Diffraction pairs.</param>
-internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs)
+/// <param name="Pairs">Diffraction and tandem pairs.</param>
+internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<IPointSight> Pairs)
 {
     /// <summary>Total-focusing images: they count for the volume and for the side that their probe stands on.</summary>
     public ImmutableArray<SidedSight> Images { get; init; } = [];

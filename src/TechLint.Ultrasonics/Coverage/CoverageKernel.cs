@@ -2,7 +2,6 @@ using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
-using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Coverage;
 
@@ -23,7 +22,7 @@ internal static class CoverageKernel
     /// <summary>One law in this many is asked first, then the one half-way to the next.</summary>
     private const int Stride = 8;
 
-    /// <summary>Diffraction pairs and images have no closed form: they are looked at this often along a row (mm) ...</summary>
+    /// <summary>Pairs and images have no closed form: they are looked at this often along a row (mm) ...</summary>
     private const double PairStep = 0.25;
 
     /// <summary>... and where that changes, halved down to this (mm).</summary>
@@ -364,7 +363,7 @@ internal static class CoverageKernel
             public int First;
             public int FirstRight;
             public int End;
-            public System.Collections.Immutable.ImmutableArray<TofdSight> Pairs;
+            public System.Collections.Immutable.ImmutableArray<IPointSight> Pairs;
             public System.Collections.Immutable.ImmutableArray<SidedSight> Images;
         }
     }

@@ -39,6 +39,9 @@ public sealed record Beam(
 
     /// <summary>Total focusing: distance between the points of the image; null where none is stated.</summary>
     public Length? Grid { get; init; }
+
+    /// <summary>Tofd: straight line between the index points as the author states it; null where left out. It follows from the offsets and must agree.</summary>
+    public Length? StatedSeparation { get; init; }
 }
 
 /// <summary>Angles in the part; both ends included, and the last step shortened where the step does not divide the sweep.</summary>

@@ -4,6 +4,8 @@ using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
+using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Studies;
 
@@ -60,6 +62,9 @@ public sealed record BeamStudy(
 {
     /// <summary>Of a total-focusing beam; null for every other scan.</summary>
     public ImageStudy? Image { get; init; }
+
+    /// <summary>Of a tandem beam; null for every other scan, and where it could not be worked out.</summary>
+    public TandemStudy? Tandem { get; init; }
 }
 
 /// <summary>Why a law does not exist.</summary>
@@ -97,7 +102,11 @@ public sealed record LegStudy(
 /// <summary>A diffraction pair; times between index points, wedge delay left out.</summary>
 public sealed record TofdStudy(
     Length ProbeCentreSeparation, Length IntersectionDepth, Duration LateralWaveTime, Duration BackWallTime,
-    Length NearSurfaceDeadZone, Length BackWallDeadZone, Length CoveredFrom, Length CoveredTo);
+    Length NearSurfaceDeadZone, Length BackWallDeadZone, Length CoveredFrom, Length CoveredTo)
+{
+    /// <summary>The rest of its figures; null only where a study is made by hand.</summary>
+    public TofdDetail? Detail { get; init; }
+}
 
 /// <summary>Shares of the examined rectangle; rings of places in the frame of the outer surface, z from it.</summary>
 /// <param name="Volume">Seen by any beam.</param>

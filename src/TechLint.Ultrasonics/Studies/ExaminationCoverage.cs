@@ -4,6 +4,7 @@ using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
 
 namespace TechLint.Ultrasonics.Studies;
 
@@ -16,7 +17,7 @@ internal static class ExaminationCoverage
     /// <summary>Where no beam has a wavelength nothing is seen, and coarse rows (mm) say so as well.</summary>
     private const double RowStepWithoutBeams = 1;
 
-    private const string BeamsLeftOut = "what tandem beams see is not computed, and the others do not see all";
+    private const string TandemLeftOut = "what a tandem pair sees is not computed, and the others do not see all: ";
 
     private const string ImagesLeftOut = "what a total-focusing image sees is not computed, and the others do not see all: ";
 
@@ -118,7 +119,7 @@ internal static class ExaminationCoverage
     private static CoverageResult Judged(Examination examination, CoverageResult result)
     {
         if (result.IsComplete || result.NotComputed is not null) return result;
-        if (examination.Passes.Any(pass => pass.Beams.Any(beam => beam.Scan == ScanKind.Tandem))) return None(BeamsLeftOut);
+        if (TandemPair.Missing(examination) is { } tandem) return None(TandemLeftOut + tandem);
         return ImageMissing(examination) is { } reason ? None(ImagesLeftOut + reason) : result;
     }
 

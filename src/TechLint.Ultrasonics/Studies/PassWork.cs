@@ -5,6 +5,7 @@ using TechLint.Ultrasonics.Contact;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
 using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -50,12 +51,13 @@ internal static class PassWork
                 var (pair, reason) = TofdPair.Of(section, beam);
                 recorded = pair?.RecordedTime;
                 var halves = PairLaws(section, beam, probe);
-                return new BeamStudy(beam, wavelength, halves, pair?.Study, reason);
+                return new BeamStudy(beam, wavelength, halves, pair is null ? null : pair.Study with { Detail = pair.DetailOf(section, beam) }, reason);
             case ScanKind.TotalFocusing:
                 var (image, whyNot) = ImageWork.StudyOf(section, beam);
                 return new BeamStudy(beam, wavelength, [], null, whyNot) { Image = image };
             case ScanKind.Tandem:
-                return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, "what a tandem pair sees is not computed");
+                var (tandem, fault) = TandemPair.Of(section, beam);
+                return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, fault) { Tandem = tandem?.Study };
             case ScanKind.CouplingMonitor when beam.Angles is null:
                 return new BeamStudy(beam, wavelength, [], null, null);
         }
