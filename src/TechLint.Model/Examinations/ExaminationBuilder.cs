@@ -79,7 +79,8 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         var passes = group.Setups.Select(setup => BuildPass(setup, gathering)).ToImmutableArray();
         if (gathering.Failed) return null;
         return new Examination(
-            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes));
+            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
+            .WithTemperatures(technique, requirements, group.Thickness);
     }
 
     /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>

@@ -34,7 +34,11 @@ public static class LimitNames
         "tofd-drop", LimitSense.AtLeast, [QuantityKind.Level],
         "How far the product of transmit and receive of a diffraction pair may fall below its greatest value where it still counts as seeing.");
 
-    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop];
+    public static readonly LimitName TemperatureDifference = new(
+        "temperature-difference", LimitSense.AtMost, [QuantityKind.TemperatureDifference],
+        "How far the temperatures of the block that a reference is set on and of the part may differ.");
+
+    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, TemperatureDifference];
 
     /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
     public static readonly ImmutableArray<string> ComeLater = ["increment"];

@@ -17,7 +17,17 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="Passes">At least one.</param>
 public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
-    Level TofdDrop, EquatableArray<Pass> Passes);
+    Level TofdDrop, EquatableArray<Pass> Passes)
+{
+    /// <summary>How far block and part may differ in temperature (a set's datum). 15 K where none says: ISO 17640, setting of range and sensitivity.</summary>
+    public TemperatureDifference BlockToPart { get; init; } = new(15);
+
+    /// <summary>At which the references were set; null where not stated. Speeds of sound are taken as true there.</summary>
+    public Temperature? BlockTemperature { get; init; }
+
+    /// <summary>Of the surface that is scanned, as the technique claims it; null where not stated.</summary>
+    public Band<Temperature>? SurfaceTemperature { get; init; }
+}
 
 /// <summary>How the scanning surface bends under the frame.</summary>
 public enum Curvature

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
+using TechLint.Ultrasonics.Contact;
+using TechLint.Ultrasonics.Delays;
+using TechLint.Ultrasonics.Drifts;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Reflection;
 
 namespace TechLint.Ultrasonics.Studies;
 
@@ -39,11 +43,19 @@ public sealed record PassStudy(
 
 /// <summary>Where a probe stands, along the scanning surface in the setup's own frame.</summary>
 public sealed record ProbePlace(
-    int Station, Side Side, Length IndexOffset, Length FrontY, Length BodyFromY, Length BodyToY, Length ContactGap);
+    int Station, Side Side, Length IndexOffset, Length FrontY, Length BodyFromY, Length BodyToY, Length ContactGap)
+{
+    /// <summary>How far it can tilt either way on the curve until an edge of its sole touches; NaN where it does not rest there.</summary>
+    public Angle RockingAngle { get; init; }
+}
 
 /// <summary>A beam at one case: its laws, or its pair, or why neither could be worked out.</summary>
 public sealed record BeamStudy(
-    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed);
+    Beam Beam, Length? Wavelength, ImmutableArray<LawStudy> Laws, TofdStudy? Tofd, string? NotComputed)
+{
+    /// <summary>What a drift of temperature does to its laws; null where it has none.</summary>
+    public TemperatureStudy? Temperature { get; init; }
+}
 
 /// <summary>Why a law does not exist.</summary>
 public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, OutsideArray, UnknownSpeed, Geometry }
@@ -65,13 +77,30 @@ public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, Out
 public sealed record LawStudy(
     LawFault Fault, Angle Angle, Angle WedgeAngle, Angle Steering, int FirstElement, Length ExitBehindFront, Length ExitY,
     Length ActiveAperture, Length EffectiveAperture, Length NearField, Length WedgePath, Angle? GratingLobeAngle,
-    ImmutableArray<LegStudy> Legs);
+    ImmutableArray<LegStudy> Legs)
+{
+    /// <summary>The delays of its elements; null where the law was not worked out as a study.</summary>
+    public FocalLaw? Focal { get; init; }
+
+    /// <summary>What full rock, or a contour cut for another diameter, does to it; null where the law was not worked out as a study.</summary>
+    public RockShift? Rock { get; init; }
+}
 
 /// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there;
 /// the beam's width is pulse-echo -6 dB.</summary>
 /// <param name="EndsOnReinforcement">The end falls on cap or root: no mirror, and the last leg.</param>
 public sealed record LegStudy(
-    int Leg, Length EndY, Length EndZ, Length Path, Angle Incidence, Length BeamWidth, bool EndsOnReinforcement);
+    int Leg, Length EndY, Length EndZ, Length Path, Angle Incidence, Length BeamWidth, bool EndsOnReinforcement)
+{
+    /// <summary>What the surface at the leg's end makes of its wave; null beside a reason.</summary>
+    public Reflected? Reflected { get; init; }
+
+    /// <summary>Why <see cref="Reflected"/> is null.</summary>
+    public string? NotReflected { get; init; }
+
+    /// <summary>The bounces before this leg have left its own wave less than a quarter of the energy (common practice; see <see cref="FreeSurface"/>).</summary>
+    public bool IsModeConverted { get; init; }
+}
 
 /// <summary>A diffraction pair; times between index points, wedge delay left out.</summary>
 public sealed record TofdStudy(
