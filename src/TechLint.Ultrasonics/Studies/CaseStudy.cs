@@ -63,14 +63,15 @@ public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, Out
 /// <summary>One law. Where <paramref name="Fault"/> is set, the numbers that depend on it are NaN.</summary>
 /// <param name="Fault">Why it does not exist.</param>
 /// <param name="Angle">In the part, from the local normal at the exit point.</param>
-/// <param name="WedgeAngle">In the wedge.</param>
-/// <param name="Steering">From the array's normal.</param>
+/// <param name="WedgeAngle">In the wedge, from the normal of the sole where the beam leaves it: sin α = (vw/v) sin θ.</param>
+/// <param name="Steering">From the array's normal: β = α − slope on a flat sole; towards the front positive.</param>
 /// <param name="FirstElement">Of its aperture; 1 for a single element.</param>
 /// <param name="ExitBehindFront">Exit point behind the wedge's front.</param>
 /// <param name="ExitY">Exit point across the weld, at the stated index offset.</param>
 /// <param name="ActiveAperture">n × pitch − gap.</param>
-/// <param name="EffectiveAperture">n p cos β cos θ / cos α.</param>
-/// <param name="NearField">In the part from the exit point.</param>
+/// <param name="EffectiveAperture">n p cos β cos θ / cos α, in the plane of incidence. Plane interface, or locally a curved one. Common practice.</param>
+/// <param name="NearField">In the part from the exit point, never negative: N of the effective aperture (round: (D² − λ²)/4λ; rectangle: k L²/4λ, see <c>NearField</c>) less
+/// the wedge path's equivalent, (vw/v)(cos²θ / cos²α) of it in the plane of incidence, vw/v across it.</param>
 /// <param name="WedgePath">Sound path in the wedge.</param>
 /// <param name="GratingLobeAngle">In the part; null where none enters it.</param>
 /// <param name="Legs">Its legs, as far as the greatest allowed one.</param>
@@ -86,8 +87,8 @@ public sealed record LawStudy(
     public RockShift? Rock { get; init; }
 }
 
-/// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there;
-/// the beam's width is pulse-echo -6 dB.</summary>
+/// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there (flat: θ; on the bore from outside
+/// sin i = (Ro/Ri) sin θ; turned beams in space); the beam's width is pulse-echo -6 dB (simple model, see <c>BeamWidth</c>).</summary>
 /// <param name="EndsOnReinforcement">The end falls on cap or root: no mirror, and the last leg.</param>
 public sealed record LegStudy(
     int Leg, Length EndY, Length EndZ, Length Path, Angle Incidence, Length BeamWidth, bool EndsOnReinforcement)
