@@ -7,7 +7,7 @@ using TechLint.Ultrasonics.Studies;
 namespace TechLint.Reports.Compute;
 
 /// <summary>What <c>compute</c> gives for people: one block a case, one table for probes, one for the laws of each beam.</summary>
-public sealed class ComputeTextReport(TextWriter output, ComputeParts? parts = null)
+public sealed class ComputeTextReport(TextWriter output, ComputeParts? printed = null)
 {
     private const string NoNumber = "-";
 
@@ -48,7 +48,7 @@ public sealed class ComputeTextReport(TextWriter output, ComputeParts? parts = n
         if (Words.WhyNot(beam) is { } reason) Line($"      not computed: {reason}");
         if (beam.Tofd is { } pair) Write(pair);
         if (beam.Laws.Length > 0) Write(beam.Laws);
-        BeamLines.Write(output, beam, parts ?? ComputeParts.Usual);
+        BeamLines.Write(output, beam, printed ?? ComputeParts.Usual);
     }
 
     private void Write(IReadOnlyCollection<LawStudy> laws)
