@@ -48,7 +48,7 @@ public sealed class ComputeTests
         HasKeys(one, "thickness", "outside-diameter", "probes", "beams", "coverage", "acquisition");
         foreach (var probe in Each(one["probes"]))
         {
-            HasKeys(probe, "station", "side", "index-offset", "front-y", "body", "contact-gap");
+            HasKeys(probe, "station", "side", "index-offset", "front-y", "body", "contact-gap", "rocking-angle");
             HasKeys(probe["body"], "from-y", "to-y");
         }
 
@@ -63,13 +63,13 @@ public sealed class ComputeTests
                 continue;
             }
 
-            HasKeys(beam, "id", "scan", "wavelength", "laws");
+            HasKeys(beam, "id", "scan", "wavelength", "laws", "temperature-shift", "surface-temperature-shift");
             foreach (var law in Each(beam["laws"]))
             {
                 HasKeys(
                     law, "angle", "wedge-angle", "steering", "exit-behind-front", "exit-y", "active-aperture", "effective-aperture", "near-field",
-                    "beam-width", "legs", "grating-lobe-angle");
-                foreach (var leg in Each(law["legs"])) HasKeys(leg, "end-y", "end-z", "path", "incidence");
+                    "beam-width", "legs", "grating-lobe-angle", "angle-shift", "exit-shift", "squint", "mode-converted");
+                foreach (var leg in Each(law["legs"])) HasKeys(leg, "end-y", "end-z", "path", "incidence", "converted");
             }
         }
 

@@ -16,13 +16,14 @@ internal sealed class ComputeCommand : ICommand
 
     private readonly Option<Length?> thickness = Options.Length("--thickness", "Compute for this wall alone, such as '25 mm' or '1 in'");
     private readonly Option<Length?> diameter = Options.Length("--outside-diameter", "Compute for this outside diameter alone");
+    private readonly Option<bool> delays = new("--delays") { Description = "Print the delay of every element of every law, in ns" };
     private readonly WorkspaceCall workspace = new();
 
     public ComputeCommand()
     {
         Command = new Command("compute", "Print what follows from a technique, for each setup and over its ranges: beams, coverage, times.")
         {
-            file, format, thickness, diameter,
+            file, format, thickness, diameter, delays,
         };
         workspace.AddTo(Command);
     }
@@ -63,8 +64,9 @@ internal sealed class ComputeCommand : ICommand
             return ExitStatus.Unusable;
         }
 
-        if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique);
-        else new ComputeTextReport(terminal.Output).Write(technique);
+        var parts = ComputeParts.Usual with { Delays = call.GetValue(delays) };
+        if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique, parts);
+        else new ComputeTextReport(terminal.Output, parts).Write(technique);
         return ExitStatus.Clean;
     }
 

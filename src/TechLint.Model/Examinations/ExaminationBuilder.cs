@@ -86,7 +86,7 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         {
             FusionFaceIncidence = FusionFaceIncidence(group),
             ImageDrop = ImageDrop(group),
-        };
+        }.WithTemperatures(technique, requirements, group.Thickness);
     }
 
     /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>

@@ -42,7 +42,12 @@ public static class LimitNames
         "image-drop", LimitSense.AtLeast, [QuantityKind.Level],
         "How far the predicted sensitivity of a total-focusing image may fall below its best one where a point still counts as seen.");
 
-    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence, ImageDrop];
+    public static readonly LimitName TemperatureDifference = new(
+        "temperature-difference", LimitSense.AtMost, [QuantityKind.TemperatureDifference],
+        "How far the temperatures of the block that a reference is set on and of the part may differ.");
+
+    public static readonly ImmutableArray<LimitName> All =
+        [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence, ImageDrop, TemperatureDifference];
 
     /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
     public static readonly ImmutableArray<string> ComeLater = ["increment"];

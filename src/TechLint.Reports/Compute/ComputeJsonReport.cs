@@ -11,18 +11,18 @@ namespace TechLint.Reports.Compute;
 /// </summary>
 public static class ComputeJsonReport
 {
-    public static void Write(TextWriter output, ComputedTechnique technique) => JsonWriting.Write(output, writer =>
+    public static void Write(TextWriter output, ComputedTechnique technique, ComputeParts? parts = null) => JsonWriting.Write(output, writer =>
     {
         writer.WriteStartObject();
         writer.WriteNumber("format", JsonReport.Format);
         writer.WriteString("technique", technique.Id);
         writer.WriteStartArray("setups");
-        foreach (var setup in technique.Setups) WriteSetup(writer, setup);
+        foreach (var setup in technique.Setups) WriteSetup(writer, setup, parts ?? ComputeParts.Usual);
         writer.WriteEndArray();
         writer.WriteEndObject();
     });
 
-    private static void WriteSetup(Utf8JsonWriter writer, ComputedSetup setup)
+    private static void WriteSetup(Utf8JsonWriter writer, ComputedSetup setup, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.WriteString("id", setup.Id);
@@ -35,7 +35,7 @@ public static class ComputeJsonReport
         else
         {
             writer.WriteStartArray("cases");
-            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id);
+            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id, parts);
             writer.WriteEndArray();
         }
 
@@ -43,7 +43,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup)
+    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.Number("thickness", study.Thickness.Millimetres);
@@ -54,7 +54,7 @@ public static class ComputeJsonReport
             foreach (var probe in pass.Probes) WriteProbe(writer, probe);
             writer.WriteEndArray();
             writer.WriteStartArray("beams");
-            foreach (var beam in pass.Beams) WriteBeam(writer, beam);
+            foreach (var beam in pass.Beams) WriteBeam(writer, beam, parts);
             writer.WriteEndArray();
             TofdJson.WriteDepths(writer, study);
             WriteCoverage(writer, study.Coverage, study);
@@ -76,11 +76,12 @@ public static class ComputeJsonReport
         writer.Number("to-y", probe.BodyToY.Millimetres);
         writer.WriteEndObject();
         writer.Number("contact-gap", probe.ContactGap.Millimetres);
-        if (!double.IsFinite(probe.ContactGap.Millimetres)) Reason(writer, "the probe does not rest on this surface");
+        writer.Number("rocking-angle", probe.RockingAngle.Degrees);
+        if (!double.IsFinite(probe.ContactGap.Millimetres) || !double.IsFinite(probe.RockingAngle.Degrees)) Reason(writer, "the probe does not rest on this surface");
         writer.WriteEndObject();
     }
 
-    private static void WriteBeam(Utf8JsonWriter writer, BeamStudy beam)
+    private static void WriteBeam(Utf8JsonWriter writer, BeamStudy beam, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.WriteString("id", beam.Beam.Id);
@@ -98,20 +99,23 @@ public static class ComputeJsonReport
         else if (beam.NotComputed is not null)
         {
             writer.WriteNull("laws");
+            writer.WriteNull("temperature-shift");
+            writer.WriteNull("surface-temperature-shift");
         }
         else
         {
             writer.WriteStartArray("laws");
-            foreach (var law in beam.Laws) WriteLaw(writer, law);
+            foreach (var law in beam.Laws) WriteLaw(writer, law, parts);
             writer.WriteEndArray();
             if (beam.Tandem is { } tandem) TandemReport.Write(writer, tandem);
+            BeamJson.WriteTemperature(writer, beam.Temperature);
         }
 
         Reason(writer, Words.WhyNot(beam));
         writer.WriteEndObject();
     }
 
-    private static void WriteLaw(Utf8JsonWriter writer, LawStudy law)
+    private static void WriteLaw(Utf8JsonWriter writer, LawStudy law, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.Number("angle", law.Angle.Degrees);
@@ -133,13 +137,14 @@ public static class ComputeJsonReport
             writer.Number("end-z", leg.EndZ.Millimetres);
             writer.Number("path", leg.Path.Millimetres);
             writer.Number("incidence", leg.Incidence.Degrees);
+            BeamJson.WriteLeg(writer, leg);
             writer.WriteEndObject();
         }
 
         writer.WriteEndArray();
         writer.Number("grating-lobe-angle", law.GratingLobeAngle?.Degrees);
         DualReport.Write(writer, law.Dual);
-        Reason(writer, Words.Of(law.Fault) ?? law.Dual?.NotComputed);
+        Reason(writer, BeamJson.WriteLaw(writer, law, parts) ?? law.Dual?.NotComputed);
         writer.WriteEndObject();
     }
 

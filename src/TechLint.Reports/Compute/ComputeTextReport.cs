@@ -7,7 +7,7 @@ using TechLint.Ultrasonics.Studies;
 namespace TechLint.Reports.Compute;
 
 /// <summary>What <c>compute</c> gives for people: one block a case, one table for probes, one for the laws of each beam.</summary>
-public sealed class ComputeTextReport(TextWriter output)
+public sealed class ComputeTextReport(TextWriter output, ComputeParts? printed = null)
 {
     private const string NoNumber = "-";
 
@@ -27,12 +27,12 @@ public sealed class ComputeTextReport(TextWriter output)
         var diameter = study.OutsideDiameter is { } outside ? $", outside diameter {Mm(outside)} mm" : "";
         Line($"\n  thickness {Mm(study.Thickness)} mm{diameter}");
         if (Words.PassOf(study, setup) is not { } pass) return;
-        var probes = new Table("station", "side", "index offset mm", "front y mm", "body y mm", "contact gap mm");
+        var probes = new Table("station", "side", "index offset mm", "front y mm", "body y mm", "contact gap mm", "rocks deg");
         foreach (var probe in pass.Probes)
         {
             probes.Add(
                 probe.Station.ToString(CultureInfo.InvariantCulture), Words.Of(probe.Side), Mm(probe.IndexOffset), Mm(probe.FrontY),
-                $"{Mm(probe.BodyFromY)}..{Mm(probe.BodyToY)}", Number(probe.ContactGap.Millimetres, 2));
+                $"{Mm(probe.BodyFromY)}..{Mm(probe.BodyToY)}", Number(probe.ContactGap.Millimetres, 2), Number(probe.RockingAngle.Degrees, 2));
         }
 
         probes.Write(output, "    ");
@@ -53,6 +53,7 @@ public sealed class ComputeTextReport(TextWriter output)
         if (beam.Image is { } image) foreach (var line in ImageReport.Lines(image, beam.Beam)) Line("      " + line);
         foreach (var line in beam.Tandem is { } tandem ? TandemReport.Lines(tandem, Mm) : []) Line($"      {line}");
         if (beam.Laws.Length > 0) Write(beam.Laws);
+        BeamLines.Write(output, beam, printed ?? ComputeParts.Usual);
     }
 
     private void Write(IReadOnlyCollection<LawStudy> laws)

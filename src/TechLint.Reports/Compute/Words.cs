@@ -1,3 +1,4 @@
+using TechLint.Ultrasonics.Drifts;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Studies;
 
@@ -7,6 +8,12 @@ namespace TechLint.Reports.Compute;
 internal static class Words
 {
     public static string Of(Side side) => side == Side.Left ? "left" : "right";
+
+    public static string Of(Wave wave) => wave == Wave.Transverse ? "transverse" : "longitudinal";
+
+    /// <summary>Why a shift is no number though it is known; null where it is one.</summary>
+    public static string? NotRefracted(AngleShift? shift) =>
+        shift is { } known && !double.IsFinite(known.Shift.Degrees) ? "a law is no longer refracted into the part" : null;
 
     public static string Of(ScanKind scan) => scan switch
     {

@@ -52,6 +52,11 @@ internal static class LawGeometry
         return laws.MoveToImmutable();
     }
 
+    /// <summary>The sole of a wedge on a section, its gap filled with couplant of water's speed.</summary>
+    public static Sole SoleUnder(PassSection section, Wedge wedge, double wedgeSpeed) => new(
+        wedge.Length.Millimetres, wedge.ContourDiameter is not null && wedge.ContourDirection == ContourDirection.AlongBeam, section.Rays,
+        wedgeSpeed, BuiltInMaterials.Water.Longitudinal.MillimetresPerSecond);
+
     private static Law OfArray(in Setup setup, Angle angle, (int First, int Count) aperture)
     {
         var (transducer, wedge) = (setup.Probe.Transducer, setup.Probe.Wedge);
@@ -67,11 +72,8 @@ internal static class LawGeometry
         }
 
         var (slope, pitch) = (arraySlope.Radians, transducer.Pitch.Millimetres);
-        var steps = aperture.First - 1 + ((aperture.Count - 1) / 2.0);
-        var towardsFront = (wedge.ElementOneAtFront ? -1 : 1) * steps * pitch;
-        var height = first.Height.Millimetres + (towardsFront * Math.Sin(slope));
-        var behindFront = first.BehindFront.Millimetres - (towardsFront * Math.Cos(slope));
-        if (!setup.TryAim(setup.Sole.Half - behindFront, height, angle.Radians, slope, out var ray, out var leaning))
+        var (place, height) = ElementPlaces.At(aperture.First - 1 + ((aperture.Count - 1) / 2.0), pitch, slope, first, wedge, setup.Sole.Half);
+        if (!setup.TryAim(place, height, angle.Radians, slope, out var ray, out var leaning))
         {
             return Law.Broken(LawFault.NotRefracted, angle, aperture.First);
         }
@@ -148,9 +150,9 @@ internal static class LawGeometry
         if (law.Fault != LawFault.None) return new Law(law, null, default, ray, size, steering);
 
         // A skewed beam's projection into the section: lengths shrink by one factor, angles open less.
-        var turn = Math.Sqrt(1 - Math.Pow(Math.Sin(ray.PartAngle) * Math.Sin(setup.BeamSkew), 2));
+        var turn = SkewedRay.Shrink(ray.PartAngle, setup.BeamSkew);
         var shrink = turn * Math.Cos(setup.Tilt.InPart);
-        var inSection = Math.Atan(Math.Tan(Math.Abs(ray.PartAngle)) * Math.Cos(setup.BeamSkew));
+        var inSection = SkewedRay.InSection(Math.Abs(ray.PartAngle), setup.BeamSkew);
         var direction = -outward * (ray.PartAngle < 0 ? -1 : 1);
         var spread = transducer.IsRound ? effective * StripForRound : effective;
         var lead = ray.WedgePath * setup.WedgeSpeed / setup.Speed * ray.Squeeze * ray.Squeeze;
@@ -297,7 +299,7 @@ internal static class LawGeometry
             var speeds = section.SpeedsOn(probe.Side);
             if ((beam.Wave == Wave.Transverse ? speeds.Transverse : speeds.Longitudinal) is not { } part
                 || probe.Wedge.Longitudinal is not { } wedge) return null;
-            var sole = SoleOf(section, probe, wedge.MillimetresPerSecond, BuiltInMaterials.Water.Longitudinal.MillimetresPerSecond);
+            var sole = SoleUnder(section, probe.Wedge, wedge.MillimetresPerSecond);
             var longitudinal = beam.Wave == Wave.Transverse ? speeds.Longitudinal?.MillimetresPerSecond ?? 0 : 0;
             var critical = longitudinal > 0 ? Critical(longitudinal, part.MillimetresPerSecond) : 0;
             var probeSkew = probe.Skew.Radians + skewError;

@@ -30,6 +30,15 @@ public sealed record Examination(
     /// Common practice: the 6 dB that beams are measured by.
     /// </summary>
     public Level ImageDrop { get; init; } = new(-6);
+
+    /// <summary>How far block and part may differ in temperature (a set's datum). 15 K where none says: ISO 17640, setting of range and sensitivity.</summary>
+    public TemperatureDifference BlockToPart { get; init; } = new(15);
+
+    /// <summary>At which the references were set; null where not stated. Speeds of sound are taken as true there.</summary>
+    public Temperature? BlockTemperature { get; init; }
+
+    /// <summary>Of the surface that is scanned, as the technique claims it; null where not stated.</summary>
+    public Band<Temperature>? SurfaceTemperature { get; init; }
 }
 
 /// <summary>How the scanning surface bends under the frame.</summary>

@@ -1,9 +1,13 @@
 using System.Collections.Immutable;
+using TechLint.Ultrasonics.Contact;
+using TechLint.Ultrasonics.Delays;
+using TechLint.Ultrasonics.Drifts;
 using TechLint.Ultrasonics.Duals;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Reflection;
 using TechLint.Ultrasonics.Tandem;
 using TechLint.Ultrasonics.Tofd;
 
@@ -54,7 +58,11 @@ public sealed record PassStudy(
 
 /// <summary>Where a probe stands, along the scanning surface in the setup's own frame.</summary>
 public sealed record ProbePlace(
-    int Station, Side Side, Length IndexOffset, Length FrontY, Length BodyFromY, Length BodyToY, Length ContactGap);
+    int Station, Side Side, Length IndexOffset, Length FrontY, Length BodyFromY, Length BodyToY, Length ContactGap)
+{
+    /// <summary>How far it can tilt either way on the curve until an edge of its sole touches; NaN where it does not rest there.</summary>
+    public Angle RockingAngle { get; init; }
+}
 
 /// <summary>A beam at one case: its laws, or its pair, or why neither could be worked out.</summary>
 public sealed record BeamStudy(
@@ -65,6 +73,9 @@ public sealed record BeamStudy(
 
     /// <summary>Of a tandem beam; null for every other scan, and where it could not be worked out.</summary>
     public TandemStudy? Tandem { get; init; }
+
+    /// <summary>What a drift of temperature does to its laws; null where it has none.</summary>
+    public TemperatureStudy? Temperature { get; init; }
 }
 
 /// <summary>Why a law does not exist.</summary>
@@ -73,14 +84,15 @@ public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, Out
 /// <summary>One law. Where <paramref name="Fault"/> is set, the numbers that depend on it are NaN.</summary>
 /// <param name="Fault">Why it does not exist.</param>
 /// <param name="Angle">In the part, from the local normal at the exit point.</param>
-/// <param name="WedgeAngle">In the wedge.</param>
-/// <param name="Steering">From the array's normal.</param>
+/// <param name="WedgeAngle">In the wedge, from the normal of the sole where the beam leaves it: sin α = (vw/v) sin θ.</param>
+/// <param name="Steering">From the array's normal: β = α − slope on a flat sole; towards the front positive.</param>
 /// <param name="FirstElement">Of its aperture; 1 for a single element.</param>
 /// <param name="ExitBehindFront">Exit point behind the wedge's front.</param>
 /// <param name="ExitY">Exit point across the weld, at the stated index offset.</param>
 /// <param name="ActiveAperture">n × pitch − gap.</param>
-/// <param name="EffectiveAperture">n p cos β cos θ / cos α.</param>
-/// <param name="NearField">In the part from the exit point.</param>
+/// <param name="EffectiveAperture">n p cos β cos θ / cos α, in the plane of incidence. Plane interface, or locally a curved one. Common practice.</param>
+/// <param name="NearField">In the part from the exit point, never negative: N of the effective aperture (round: (D² − λ²)/4λ; rectangle: k L²/4λ, see <c>NearField</c>) less
+/// the wedge path's equivalent, (vw/v)(cos²θ / cos²α) of it in the plane of incidence, vw/v across it.</param>
 /// <param name="WedgePath">Sound path in the wedge.</param>
 /// <param name="GratingLobeAngle">In the part; null where none enters it.</param>
 /// <param name="Legs">Its legs, as far as the greatest allowed one.</param>
@@ -91,13 +103,29 @@ public sealed record LawStudy(
 {
     /// <summary>Of a dual probe's law; null for single probes.</summary>
     public DualStudy? Dual { get; init; }
+
+    /// <summary>The delays of its elements; null where the law was not worked out as a study.</summary>
+    public FocalLaw? Focal { get; init; }
+
+    /// <summary>What full rock, or a contour cut for another diameter, does to it; null where the law was not worked out as a study.</summary>
+    public RockShift? Rock { get; init; }
 }
 
-/// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there;
-/// the beam's width is pulse-echo -6 dB.</summary>
+/// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there (flat: θ; on the bore from outside
+/// sin i = (Ro/Ri) sin θ; turned beams in space); the beam's width is pulse-echo -6 dB (simple model, see <c>BeamWidth</c>).</summary>
 /// <param name="EndsOnReinforcement">The end falls on cap or root: no mirror, and the last leg.</param>
 public sealed record LegStudy(
-    int Leg, Length EndY, Length EndZ, Length Path, Angle Incidence, Length BeamWidth, bool EndsOnReinforcement);
+    int Leg, Length EndY, Length EndZ, Length Path, Angle Incidence, Length BeamWidth, bool EndsOnReinforcement)
+{
+    /// <summary>What the surface at the leg's end makes of its wave; null beside a reason.</summary>
+    public Reflected? Reflected { get; init; }
+
+    /// <summary>Why <see cref="Reflected"/> is null.</summary>
+    public string? NotReflected { get; init; }
+
+    /// <summary>The bounces before this leg have left its own wave less than a quarter of the energy (common practice; see <see cref="FreeSurface"/>).</summary>
+    public bool IsModeConverted { get; init; }
+}
 
 /// <summary>A diffraction pair; times between index points, wedge delay left out.</summary>
 public sealed record TofdStudy(

@@ -63,15 +63,18 @@ internal static class PassWork
         }
 
         var laws = LawGeometry.Of(section, probe, beam);
-        return new BeamStudy(
-            beam, wavelength, [.. laws.Select(law => law.Study)], null, laws.IsEmpty ? "no angle is stated" : null);
+        return new BeamStudy(beam, wavelength, LawStudies.Of(section, probe, beam, laws), null, laws.IsEmpty ? "no angle is stated" : null)
+        {
+            Temperature = LawStudies.Drift(section, probe, beam, laws),
+        };
     }
 
     private static ImmutableArray<LawStudy> PairLaws(PassSection section, Beam beam, MountedProbe transmitter)
     {
-        var laws = LawGeometry.Of(section, transmitter, beam);
-        if (Pulses.ProbeAt(section.Pass, beam.Receive) is { } receiver) laws = laws.AddRange(LawGeometry.Of(section, receiver, beam));
-        return [.. laws.Select(law => law.Study)];
+        var laws = LawStudies.Of(section, transmitter, beam, LawGeometry.Of(section, transmitter, beam));
+        return Pulses.ProbeAt(section.Pass, beam.Receive) is { } receiver
+            ? laws.AddRange(LawStudies.Of(section, receiver, beam, LawGeometry.Of(section, receiver, beam)))
+            : laws;
     }
 
     private static Length? WavelengthOf(PassSection section, MountedProbe probe, Beam beam)
@@ -95,6 +98,9 @@ internal static class PassWork
         var diameter = section.ScanningDiameter is { } curved ? new Length(curved) : (Length?)null;
         return new ProbePlace(
             probe.Station, probe.Side, probe.IndexOffset, new Length(front), new Length(Math.Min(front, back)), new Length(Math.Max(front, back)),
-            ContactGap.Of(section.Examination.Part.Curvature, diameter, probe.Wedge));
+            ContactGap.Of(section.Examination.Part.Curvature, diameter, probe.Wedge))
+        {
+            RockingAngle = Rocking.Of(section.Examination.Part.Curvature, diameter, section.IsInside, probe.Wedge),
+        };
     }
 }

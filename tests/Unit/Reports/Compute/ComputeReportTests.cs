@@ -14,16 +14,18 @@ public sealed class ComputeReportTests
     public void Json_has_the_promised_keys_in_order_at_most_four_decimals_and_null_beside_a_reason() =>
         Compact(Json(Studies.Technique)).Should().Be("""
             {"format":1,"technique":"GM-UT-014","setups":[{"id":"seam","pass":1,"cases":[{"thickness":20,"outside-diameter":1400,
-            "probes":[{"station":1,"side":"left","index-offset":26,"front-y":-26,"body":{"from-y":-60,"to-y":-26},"contact-gap":0}],
+            "probes":[{"station":1,"side":"left","index-offset":26,"front-y":-26,"body":{"from-y":-60,"to-y":-26},"contact-gap":0,"rocking-angle":0}],
             "beams":[{"id":"sector","scan":"sectorial","wavelength":0.648,"laws":[{"angle":45,"wedge-angle":30.2765,"steering":-5.7,
             "exit-behind-front":12.5,"exit-y":-38.5,"active-aperture":7.95,"effective-aperture":6.789,"near-field":17.78,"beam-width":[3.21,5.43],
-            "legs":[{"end-y":-18.5,"end-z":20,"path":28.2843,"incidence":45},{"end-y":1.5,"end-z":0,"path":56.5685,"incidence":45}],
-            "grating-lobe-angle":null},{"angle":72,"wedge-angle":null,"steering":null,"exit-behind-front":null,"exit-y":null,"active-aperture":7.95,
-            "effective-aperture":null,"near-field":null,"beam-width":[],"legs":[],"grating-lobe-angle":null,
-            "not-computed":"the beam leaves the wedge beside its sole"}]},
+            "legs":[{"end-y":-18.5,"end-z":20,"path":28.2843,"incidence":45,"converted":null},{"end-y":1.5,"end-z":0,"path":56.5685,"incidence":45,"converted":null}],
+            "grating-lobe-angle":null,"angle-shift":null,"exit-shift":null,"squint":null,"mode-converted":[]},{"angle":72,"wedge-angle":null,"steering":null,"exit-behind-front":null,"exit-y":null,"active-aperture":7.95,
+            "effective-aperture":null,"near-field":null,"beam-width":[],"legs":[],"grating-lobe-angle":null,"angle-shift":null,"exit-shift":null,"squint":null,"mode-converted":[],
+            "not-computed":"the beam leaves the wedge beside its sole"}],
+            "temperature-shift":{"shift":null,"at-angle":null,"drift":null,"drifts":null,"not-computed":"the beam has no law"},
+            "surface-temperature-shift":{"shift":null,"at-angle":null,"drift":null,"drifts":null,"not-computed":"the beam has no law"}},
             {"id":"diffraction","scan":"tofd","wavelength":1.184,"probe-centre-separation":50,"intersection-depth":16.7,"lateral-wave-time":8.4459,
             "back-wall-time":10.81,"near-surface-dead-zone":4.7,"back-wall-dead-zone":0.9,"covered-depth":{"from":4.7,"to":19.1}},
-            {"id":"contact","scan":"coupling-monitor","wavelength":0.648,"laws":null,"not-computed":"a coupling monitor is no sound beam"}],
+            {"id":"contact","scan":"coupling-monitor","wavelength":0.648,"laws":null,"temperature-shift":null,"surface-temperature-shift":null,"not-computed":"a coupling monitor is no sound beam"}],
             "coverage":{"volume":99.99999,"left":80,"right":85.5,"both-sides":70.25,
             "faces":[{"face":"left","side":"right","served":75,"from-either":99.99999,"by":"beam","best-incidence":11.5,"worst-y":-8.5,"worst-z":1.25,
             "ways":[{"by":"beam","served":60},{"by":"corner-echo","served":15}],"legs":[{"leg":2,"served":60}],
@@ -64,8 +66,8 @@ public sealed class ComputeReportTests
         setup seam, pass 1
 
           thickness 20.0 mm, outside diameter 1400.0 mm
-            station  side  index offset mm  front y mm     body y mm  contact gap mm
-                  1  left             26.0       -26.0  -60.0..-26.0            0.00
+            station  side  index offset mm  front y mm     body y mm  contact gap mm  rocks deg
+                  1  left             26.0       -26.0  -60.0..-26.0            0.00       0.00
             beam sector: sectorial, wavelength 0.648 mm
               angle deg  in wedge deg  steering deg  exit behind front mm  exit y mm  aperture mm  effective mm  near field mm  grating lobe deg  leg 1 ends y, z mm  path mm  width mm  leg 2 ends y, z mm  path mm  width mm
                    45.0          30.3          -5.7                  12.5      -38.5          8.0           6.8           17.8                 -         -18.5, 20.0     28.3       3.2            1.5, 0.0     56.6       5.4
