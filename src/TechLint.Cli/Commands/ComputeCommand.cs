@@ -16,6 +16,7 @@ internal sealed class ComputeCommand : ICommand
 
     private readonly Option<Length?> thickness = Options.Length("--thickness", "Compute for this wall alone, such as '25 mm' or '1 in'");
     private readonly Option<Length?> diameter = Options.Length("--outside-diameter", "Compute for this outside diameter alone");
+    private readonly FieldCall field = new();
     private readonly WorkspaceCall workspace = new();
 
     public ComputeCommand()
@@ -24,6 +25,7 @@ internal sealed class ComputeCommand : ICommand
         {
             file, format, thickness, diameter,
         };
+        field.AddTo(Command);
         workspace.AddTo(Command);
     }
 
@@ -50,6 +52,12 @@ internal sealed class ComputeCommand : ICommand
         if (!PathCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
         var wall = call.GetValue(thickness);
         var outside = call.GetValue(diameter);
+        if (field.Complaint(call) is { } complaint)
+        {
+            terminal.Say(complaint);
+            return ExitStatus.Unusable;
+        }
+
         var technique = engine.Compute(store, options, input, only, wall, outside);
         if (technique is null)
         {
@@ -63,7 +71,8 @@ internal sealed class ComputeCommand : ICommand
             return ExitStatus.Unusable;
         }
 
-        if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique);
+        if (field.IsAsked(call)) return field.Run(call, terminal, engine.ComputeField(store, options, input, only, field.RequestOf(call, wall, outside)), path);
+        if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique, field.WithCoverage(call));
         else new ComputeTextReport(terminal.Output).Write(technique);
         return ExitStatus.Clean;
     }

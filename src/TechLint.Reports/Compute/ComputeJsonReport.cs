@@ -1,5 +1,6 @@
 using System.Text.Json;
 using TechLint.Engine;
+using TechLint.Ultrasonics.Fields;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
 
@@ -11,18 +12,21 @@ namespace TechLint.Reports.Compute;
 /// </summary>
 public static class ComputeJsonReport
 {
-    public static void Write(TextWriter output, ComputedTechnique technique) => JsonWriting.Write(output, writer =>
+    /// <param name="output">Where to.</param>
+    /// <param name="technique">What was computed.</param>
+    /// <param name="withFieldCoverage">Work out the sensitivity-aware figure too.</param>
+    public static void Write(TextWriter output, ComputedTechnique technique, bool withFieldCoverage = false) => JsonWriting.Write(output, writer =>
     {
         writer.WriteStartObject();
         writer.WriteNumber("format", JsonReport.Format);
         writer.WriteString("technique", technique.Id);
         writer.WriteStartArray("setups");
-        foreach (var setup in technique.Setups) WriteSetup(writer, setup);
+        foreach (var setup in technique.Setups) WriteSetup(writer, setup, withFieldCoverage);
         writer.WriteEndArray();
         writer.WriteEndObject();
     });
 
-    private static void WriteSetup(Utf8JsonWriter writer, ComputedSetup setup)
+    private static void WriteSetup(Utf8JsonWriter writer, ComputedSetup setup, bool withFieldCoverage)
     {
         writer.WriteStartObject();
         writer.WriteString("id", setup.Id);
@@ -35,7 +39,7 @@ public static class ComputeJsonReport
         else
         {
             writer.WriteStartArray("cases");
-            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id);
+            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id, withFieldCoverage);
             writer.WriteEndArray();
         }
 
@@ -43,7 +47,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup)
+    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup, bool withFieldCoverage)
     {
         writer.WriteStartObject();
         writer.Number("thickness", study.Thickness.Millimetres);
@@ -56,7 +60,7 @@ public static class ComputeJsonReport
             writer.WriteStartArray("beams");
             foreach (var beam in pass.Beams) WriteBeam(writer, beam);
             writer.WriteEndArray();
-            WriteCoverage(writer, study.Coverage);
+            WriteCoverage(writer, study.Coverage, withFieldCoverage ? study.FieldCoverage : null);
             WriteAcquisition(writer, pass);
         }
 
@@ -131,6 +135,7 @@ public static class ComputeJsonReport
 
         writer.WriteEndArray();
         writer.Number("grating-lobe-angle", law.GratingLobeAngle?.Degrees);
+        FieldJson.WriteLaw(writer, law);
         Reason(writer, Words.Of(law.Fault));
         writer.WriteEndObject();
     }
@@ -149,7 +154,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage)
+    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, FieldCoverage? field)
     {
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
@@ -169,11 +174,12 @@ public static class ComputeJsonReport
         }
 
         Reason(writer, coverage.NotComputed);
+        FieldJson.WriteCoverage(writer, field);
         writer.WriteEndObject();
     }
 
     // Less than all is never shown as all.
-    private static void Shown(Utf8JsonWriter writer, string name, Share share, bool computed)
+    internal static void Shown(Utf8JsonWriter writer, string name, Share share, bool computed)
     {
         writer.WritePropertyName(name);
         if (computed && Digits.Apart(share.Percent, 100, 4) is { } shown) writer.WriteRawValue(Digits.Text(shown), skipInputValidation: true);

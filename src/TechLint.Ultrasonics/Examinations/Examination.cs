@@ -17,7 +17,12 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="Passes">At least one.</param>
 public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
-    Level TofdDrop, EquatableArray<Pass> Passes);
+    Level TofdDrop, EquatableArray<Pass> Passes)
+{
+    /// <summary>How far below its loudest axis at equal path a sound beam may be and still count for <see cref="Fields.FieldCoverage"/> (negative); -6 dB is
+    /// common practice for the edge of a beam.</summary>
+    public Level SensitivityDrop { get; init; } = new(-6);
+}
 
 /// <summary>How the scanning surface bends under the frame.</summary>
 public enum Curvature

@@ -31,6 +31,11 @@ public sealed class CaseStudy
 
     /// <summary>United over the passes. Worked out when asked for: it costs more than the laws, and most who take a case want its laws.</summary>
     public CoverageResult Coverage => coverage.Value;
+
+    /// <summary>What of the volume the beams reach loudly enough. Worked out when asked for: seconds, not milliseconds. Null in a hand-made case.</summary>
+    public Fields.FieldCoverage? FieldCoverage => FieldCoverageWork?.Value;
+
+    internal Lazy<Fields.FieldCoverage>? FieldCoverageWork { get; init; }
 }
 
 /// <summary>One pass of a case: where its probes stand, what its beams are, and what taking the data asks.</summary>
@@ -65,7 +70,14 @@ public enum LawFault { None, NotRefracted, BelowFirstCritical, OutsideWedge, Out
 public sealed record LawStudy(
     LawFault Fault, Angle Angle, Angle WedgeAngle, Angle Steering, int FirstElement, Length ExitBehindFront, Length ExitY,
     Length ActiveAperture, Length EffectiveAperture, Length NearField, Length WedgePath, Angle? GratingLobeAngle,
-    ImmutableArray<LegStudy> Legs);
+    ImmutableArray<LegStudy> Legs)
+{
+    /// <summary>How wide the far field opens in the plane of incidence; null where the law does not exist.</summary>
+    public Fields.Divergence? Divergence { get; init; }
+
+    /// <summary>Echo level of the grating lobe relative to the main lobe (<c>Fields.GratingLevel</c>); null where no lobe enters the part.</summary>
+    public Level? GratingLobeLevel { get; init; }
+}
 
 /// <summary>A leg's end. Path is from the exit point, over all legs so far; incidence is from the surface normal there;
 /// the beam's width is pulse-echo -6 dB.</summary>
