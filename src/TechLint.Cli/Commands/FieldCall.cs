@@ -58,13 +58,13 @@ internal sealed class FieldCall
             return ExitStatus.Unusable;
         }
 
-        if (call.GetValue(output) is not { } place)
+        if (call.GetValue(output) is not { } place || string.Equals(place, "-", StringComparison.Ordinal))
         {
             FieldCsvReport.Write(terminal.Output, field);
             return ExitStatus.Clean;
         }
 
-        if (OutputFile.TryWrite(Path.GetFullPath(place, terminal.WorkingFolder), writer => FieldCsvReport.Write(writer, field))) return ExitStatus.Clean;
+        if (place.Length > 0 && OutputFile.TryWrite(Path.GetFullPath(place, terminal.WorkingFolder), writer => FieldCsvReport.Write(writer, field))) return ExitStatus.Clean;
         terminal.Say($"--output {place}: cannot be written");
         return ExitStatus.Unusable;
     }

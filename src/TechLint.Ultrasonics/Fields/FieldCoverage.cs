@@ -11,8 +11,9 @@ namespace TechLint.Ultrasonics.Fields;
 /// <summary>
 /// The share of the examined rectangle where a beam is loud enough. A place P counts where for some sound beam, some law l of it and some allowed leg, by an unbroken path inside the
 /// recorded window: <c>E_l(P) ≥ max over the beam's laws k of A_k(s) − N dB</c>. E is the simulated echo of a small reflector at P (<see cref="FieldSum"/>), s the sound
-/// path from the exit point of l's middle element to P, and A_k(s) the echo of the same reflector on the axis of law k at the same path s in the part: the loudest law
-/// is the measure, so that an angle that hardly leaves the wedge does not count as seeing. A beam of one law is its own measure. Diffraction pairs play no part.
+/// path from the exit point of l's middle element to P, and A_k(s) the echo of the same reflector on the axis of law k at the same path s in the part, taken over l itself and all
+/// laws whose axis at s lies in an allowed leg and inside the window: the loudest law is the measure, so that an angle that hardly leaves the wedge does not count as seeing
+/// beside one that does. A beam of one law is its own measure. Diffraction pairs play no part.
 /// </summary>
 /// <remarks>
 /// Places are the middles of cells of at most <see cref="CellStep"/> (coarser beyond <see cref="MostCells"/> cells); the share errs by about half the cells on its border. The
@@ -79,16 +80,26 @@ public sealed record FieldCoverage(Share Within, Level Drop, string? NotComputed
     {
         private readonly FieldSum sum;
         private readonly ImmutableArray<FieldLaw> laws;
-        private readonly double[] axis;
+        private readonly double[] loudest;
+        private readonly double[][] axes;
 
         private BeamField(FieldSource source, ImmutableArray<FieldLaw> laws, double greatestPath)
         {
             (sum, this.laws) = (new FieldSum(source), laws);
-            axis = new double[(int)Math.Ceiling(greatestPath / AxisStep) + 2];
-            for (var step = 0; step < axis.Length; step++)
+            var steps = (int)Math.Ceiling(greatestPath / AxisStep) + 2;
+            loudest = new double[steps];
+            loudest.AsSpan().Fill(FieldSum.Silence);
+            axes = [.. laws.Select(_ => new double[steps])];
+            for (var step = 0; step < steps; step++)
             {
                 // The exit point itself is no place of a field.
-                axis[step] = laws.Max(law => AxisLevel(law, Math.Max(step, 0.5) * AxisStep));
+                var path = Math.Max(step, 0.5) * AxisStep;
+                for (var index = 0; index < axes.Length; index++)
+                {
+                    var (level, isSeen) = AxisLevel(laws[index], path);
+                    axes[index][step] = level;
+                    if (isSeen) loudest[step] = Math.Max(loudest[step], level);
+                }
             }
         }
 
@@ -118,25 +129,31 @@ public sealed record FieldCoverage(Share Within, Level Drop, string? NotComputed
             for (var leg = 1; mask >> (leg - 1) != 0; leg++)
             {
                 if ((mask & (1 << (leg - 1))) == 0 || !sum.TryMove(sum.Source.Forward(y), depth, leg)) continue;
-                foreach (var law in laws)
+                for (var index = 0; index < laws.Length; index++)
                 {
+                    var law = laws[index];
                     ref readonly var middle = ref sum.Term(law.Middle);
                     if (!(middle.PartPath > 0) || !InWindow(law.Law.Sight!, middle)) continue;
                     var level = Decibels(sum.Of(law).Echo);
-                    if (level >= Reference(middle.PartPath) + drop && sum.Source.IsUnbroken(middle, leg)) return true;
+                    if (level >= Reference(index, middle.PartPath) + drop && sum.Source.IsUnbroken(middle, leg)) return true;
                 }
             }
 
             return false;
         }
 
-        /// <summary>The loudest axis at a path, dB on the field's own scale.</summary>
-        public double Reference(double path)
+        /// <summary>The measure of a law at a path, dB on the field's own scale: the loudest axis that may see there, and never less than its own.</summary>
+        public double Reference(int law, double path)
         {
-            var place = Math.Clamp(path / AxisStep, 0, axis.Length - 1);
-            var index = Math.Min((int)place, axis.Length - 2);
-            return axis[index] + ((place - index) * (axis[index + 1] - axis[index]));
+            var place = Math.Clamp(path / AxisStep, 0, loudest.Length - 1);
+            var index = Math.Min((int)place, loudest.Length - 2);
+            return Math.Max(Between(loudest), Between(axes[law]));
+
+            double Between(double[] levels) => levels[index] + ((place - index) * (levels[index + 1] - levels[index]));
         }
+
+        /// <summary>The echo on a law's own axis at a path, same scale.</summary>
+        public double Axis(int law, double path) => AxisLevel(laws[law], path).Level;
 
         // The window is kept as a path of the section's projection.
         private bool InWindow(SightLine sight, in FieldSource.Term middle)
@@ -145,10 +162,11 @@ public sealed record FieldCoverage(Share Within, Level Drop, string? NotComputed
             return path >= sight.PathFrom && path <= sight.PathTo;
         }
 
-        private double AxisLevel(FieldLaw law, double path)
+        private (double Level, bool IsSeen) AxisLevel(FieldLaw law, double path)
         {
             sum.Forget();
-            return sum.Source.PlaceOn(law.Law, path) is { } place && sum.TryMove(place.Forward, place.Depth, place.Leg) ? Decibels(sum.Of(law).Echo) : FieldSum.Silence;
+            if (sum.Source.PlaceOn(law.Law, path) is not { } place || !sum.TryMove(place.Forward, place.Depth, place.Leg)) return (FieldSum.Silence, false);
+            return (Decibels(sum.Of(law).Echo), law.Law.Sight!.Allows(place.Leg) && InWindow(law.Law.Sight, sum.Term(law.Middle)));
         }
 
         private static double Decibels(double amplitude) => FieldSum.Decibels(amplitude, 1).Decibels;
