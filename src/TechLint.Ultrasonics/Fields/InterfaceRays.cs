@@ -9,8 +9,8 @@ namespace TechLint.Ultrasonics.Fields;
 /// </summary>
 internal readonly struct InterfaceRays(SectionRays section, double wedgeSpeed, double partSpeed)
 {
-    /// <summary>A place of exit is known within this, mm: time errs by its square.</summary>
-    private const double Tolerance = 1e-7;
+    /// <summary>A ray passes the place by less than this, mm: time errs by its square over the path.</summary>
+    private const double Tolerance = 1e-6;
     private const int Iterations = 60;
     private const double SteepestSine = 1 - 1e-12;
 
@@ -31,20 +31,20 @@ internal readonly struct InterfaceRays(SectionRays section, double wedgeSpeed, d
         ray = default;
         if (!(height > 0) || !TryBracket(u, height, depth, leg, out var low, out var high)) return false;
         var s = start > low && start < high ? start : Math.Clamp(u + ((forward - u) * height / (height + depth)), low, high);
+        if (s == low || s == high) s = (low + high) / 2;
+        var lastMiss = double.PositiveInfinity;
         for (var iteration = 0; iteration < Iterations; iteration++)
         {
-            if (!TryFollow(u, height, s, depth, leg, out ray, out var reach, out var slope))
-            {
-                s = (low + high) / 2 == s ? (s + low) / 2 : (low + high) / 2;
-                continue;
-            }
-
+            if (!TryFollow(u, height, s, depth, leg, out ray, out var reach, out var slope)) return false;
             var miss = reach - forward;
+            if (Math.Abs(miss) < Tolerance) return true;
             if (miss > 0) high = s;
             else low = s;
+
+            // Near the steepest ray Newton's steps are tiny: where one does not halve the miss, the bracket is halved.
             var next = s - (miss / slope);
-            if (!(next > low && next < high)) next = (low + high) / 2;
-            if (Math.Abs(next - s) < Tolerance) return true;
+            if (!(next > low && next < high) || Math.Abs(miss) > lastMiss / 2) next = (low + high) / 2;
+            lastMiss = Math.Abs(miss);
             s = next;
         }
 
