@@ -109,11 +109,11 @@ public sealed record FieldCoverage(Share Within, Level Drop, string? NotComputed
             foreach (var beam in section.Pass.Beams)
             {
                 if (beam.Scan is not (ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed) || Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) continue;
-                var laws = LawGeometry.Of(section, probe, beam);
-                if (!laws.Any(law => law.Sight is not null)) continue;
-                var (source, reason) = FieldSource.Of(section, probe, beam, laws);
+                var all = LawGeometry.Of(section, probe, beam);
+                if (!all.Any(law => law.Sight is not null)) continue;
+                var (source, reason) = FieldSource.Of(section, probe, beam, all);
                 if (source is null) return ([], $"{beam.Id}: {reason}");
-                ImmutableArray<Law> sound = [.. laws.Where(law => law.Sight is not null)];
+                ImmutableArray<Law> sound = [.. all.Where(law => law.Sight is not null)];
                 fields.Add(new BeamField(source, [.. sound.Select(source.LawOf)], sound.Max(law => GreatestPath(section, law))));
             }
 

@@ -69,18 +69,18 @@ internal sealed class FieldSource
 
         var (wedgeSpeed, partSpeed) = (inWedge.MillimetresPerSecond, part.MillimetresPerSecond);
         var sole = new Sole(wedge.Length.Millimetres, contoured, section.Rays, wedgeSpeed, wedgeSpeed);
-        var contact = new SlipContact(
+        var through = new SlipContact(
             Densities.OfWedge(wedge.Material), wedgeSpeed, Densities.TransverseOfWedge(wedge.Material, wedgeSpeed), Densities.OfPart(speeds.Material),
             speeds.Longitudinal?.MillimetresPerSecond ?? partSpeed / Densities.MetalSpeedRatio,
             speeds.Transverse?.MillimetresPerSecond ?? partSpeed * Densities.MetalSpeedRatio, beam.Wave);
-        var wavelength = wedgeSpeed / transducer.Frequency.Hertz;
+        var inWedgeLength = wedgeSpeed / transducer.Frequency.Hertz;
         if (transducer.Elements > 1)
         {
             if (wedge.FirstElement is not { } place || wedge.ArraySlope is not { } angle || !(transducer.Pitch.Millimetres > 0)) return (null, "the wedge does not say where its array lies");
-            var each = PerElement(transducer.ElementSize.Millimetres, wavelength);
+            var each = PerElement(transducer.ElementSize.Millimetres, inWedgeLength);
             if (transducer.Elements * each > MostStrips) return (null, "the probe has more elements than the field is computed for");
             return (new FieldSource(
-                section, probe, beam, wedgeSpeed, partSpeed, contact, sole, angle.Radians, ArrayStrips(transducer, wedge, sole, place, angle.Radians, each), each), null);
+                section, probe, beam, wedgeSpeed, partSpeed, through, sole, angle.Radians, ArrayStrips(transducer, wedge, sole, place, angle.Radians, each), each), null);
         }
 
         // A single element stands square to its axis, at the wedge path's end.
@@ -90,10 +90,10 @@ internal sealed class FieldSource
             ? (section.Rays.ScanRadius * Math.Sin(polar), section.Rays.Bend * section.Rays.ScanRadius * (Math.Cos(polar) - 1))
             : (first.Ray.ExitArc, 0.0);
         var centre = (U: u - (first.Ray.WedgePath * Math.Sin(normal)), Height: lift + (first.Ray.WedgePath * Math.Cos(normal)));
-        var count = PerElement(transducer.ElementSize.Millimetres, wavelength / 2);
+        var count = PerElement(transducer.ElementSize.Millimetres, inWedgeLength / 2);
         return count > MostStrips
             ? (null, "the element is too large for the field to be computed")
-            : (new FieldSource(section, probe, beam, wedgeSpeed, partSpeed, contact, sole, normal, SingleStrips(transducer, centre, normal, count), count), null);
+            : (new FieldSource(section, probe, beam, wedgeSpeed, partSpeed, through, sole, normal, SingleStrips(transducer, centre, normal, count), count), null);
     }
 
     /// <summary>A place of the section (y along the scanning surface, pass frame) forward from the sole's centre.</summary>
@@ -220,7 +220,7 @@ internal sealed class FieldSource
 
     private static ImmutableArray<Strip> ArrayStrips(Transducer transducer, Wedge wedge, Sole sole, ElementPlace place, double slope, int each)
     {
-        var strips = ImmutableArray.CreateBuilder<Strip>(transducer.Elements * each);
+        var built = ImmutableArray.CreateBuilder<Strip>(transducer.Elements * each);
         var (sine, cosine) = Math.SinCos(slope);
         var width = transducer.ElementSize.Millimetres / each;
         for (var element = 0; element < transducer.Elements; element++)
@@ -229,27 +229,27 @@ internal sealed class FieldSource
             for (var index = 0; index < each; index++)
             {
                 var x = towardsFront + ((index + 0.5 - (each / 2.0)) * width);
-                strips.Add(new Strip(
+                built.Add(new Strip(
                     sole.Half - place.BehindFront.Millimetres + (x * cosine), place.Height.Millimetres + (x * sine), width, transducer.Elevation.Millimetres));
             }
         }
 
-        return strips.MoveToImmutable();
+        return built.MoveToImmutable();
     }
 
     private static ImmutableArray<Strip> SingleStrips(Transducer transducer, (double U, double Height) centre, double normal, int count)
     {
-        var strips = ImmutableArray.CreateBuilder<Strip>(count);
+        var built = ImmutableArray.CreateBuilder<Strip>(count);
         var (sine, cosine) = Math.SinCos(normal);
         var size = transducer.ElementSize.Millimetres;
         for (var index = 0; index < count; index++)
         {
             var x = (((index + 0.5) / count) - 0.5) * size;
             var across = transducer.IsRound ? 2 * Math.Sqrt((size * size / 4) - (x * x)) : transducer.Elevation.Millimetres;
-            strips.Add(new Strip(centre.U + (x * cosine), centre.Height + (x * sine), size / count, across));
+            built.Add(new Strip(centre.U + (x * cosine), centre.Height + (x * sine), size / count, across));
         }
 
-        return strips.MoveToImmutable();
+        return built.MoveToImmutable();
     }
 
     private const int MostStrips = 1024;

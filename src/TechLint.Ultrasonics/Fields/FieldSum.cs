@@ -97,8 +97,8 @@ internal sealed class FieldSum(FieldSource source)
 
     private static double[] NoGuess(int count)
     {
-        var guess = new double[count];
-        guess.AsSpan().Fill(double.NaN);
-        return guess;
+        var none = new double[count];
+        none.AsSpan().Fill(double.NaN);
+        return none;
     }
 }

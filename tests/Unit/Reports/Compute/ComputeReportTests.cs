@@ -18,13 +18,13 @@ public sealed class ComputeReportTests
             "beams":[{"id":"sector","scan":"sectorial","wavelength":0.648,"laws":[{"angle":45,"wedge-angle":30.2765,"steering":-5.7,
             "exit-behind-front":12.5,"exit-y":-38.5,"active-aperture":7.95,"effective-aperture":6.789,"near-field":17.78,"beam-width":[3.21,5.43],
             "legs":[{"end-y":-18.5,"end-z":20,"path":28.2843,"incidence":45},{"end-y":1.5,"end-z":0,"path":56.5685,"incidence":45}],
-            "grating-lobe-angle":null},{"angle":72,"wedge-angle":null,"steering":null,"exit-behind-front":null,"exit-y":null,"active-aperture":7.95,
-            "effective-aperture":null,"near-field":null,"beam-width":[],"legs":[],"grating-lobe-angle":null,
+            "grating-lobe-angle":null,"grating-lobe-level":null,"divergence":null},{"angle":72,"wedge-angle":null,"steering":null,"exit-behind-front":null,"exit-y":null,"active-aperture":7.95,
+            "effective-aperture":null,"near-field":null,"beam-width":[],"legs":[],"grating-lobe-angle":null,"grating-lobe-level":null,"divergence":null,
             "not-computed":"the beam leaves the wedge beside its sole"}]},
             {"id":"diffraction","scan":"tofd","wavelength":1.184,"probe-centre-separation":50,"intersection-depth":16.7,"lateral-wave-time":8.4459,
             "back-wall-time":10.81,"near-surface-dead-zone":4.7,"back-wall-dead-zone":0.9,"covered-depth":{"from":4.7,"to":19.1}},
             {"id":"contact","scan":"coupling-monitor","wavelength":0.648,"laws":null,"not-computed":"a coupling monitor is no sound beam"}],
-            "coverage":{"volume":99.99999,"left":80,"right":85.5,"both-sides":70.25,"unseen":[[[-1,20],[1,20],[0,18.1235]]]},
+            "coverage":{"volume":99.99999,"left":80,"right":85.5,"both-sides":70.25,"unseen":[[[-1,20],[1,20],[0,18.1235]]],"within-6-db":null,"within-6-db-not-computed":"asked for with --field-coverage"},
             "acquisition":{"pulses-per-position":66,"speed-at-most":90.9091,"scan-length":6170,"scan-time":null,"data-rate":null,"data-size":null,
             "not-computed":"not stated: speed, digitising-rate"}}]},
             {"id":"nozzle","pass":null,"cases":null,"not-computed":"a nozzle's section is not computed"}]}
@@ -37,7 +37,7 @@ public sealed class ComputeReportTests
         var coverage = Studies.Coverage with { NotComputed = "a speed of sound is not known" };
         var technique = Studies.Technique with { Setups = [setup with { Cases = [new CaseStudy(setup.Cases[0].Thickness, null, setup.Cases[0].Passes, coverage)] }] };
         Compact(Json(technique)).Should().Contain("\"outside-diameter\":null").And.Contain("""
-            "coverage":{"volume":null,"left":null,"right":null,"both-sides":null,"unseen":null,"not-computed":"a speed of sound is not known"}
+            "coverage":{"volume":null,"left":null,"right":null,"both-sides":null,"unseen":null,"not-computed":"a speed of sound is not known","within-6-db":null,"within-6-db-not-computed":"asked for with --field-coverage"}
             """);
         Text(technique).Should().Contain("coverage not computed: a speed of sound is not known");
     }
