@@ -73,8 +73,19 @@ public sealed class ComputeTests
             }
         }
 
-        HasKeys(one["coverage"], "volume", "left", "right", "both-sides", "unseen");
-        HasKeys(one["acquisition"], "pulses-per-position", "speed-at-most", "scan-length", "scan-time", "data-rate", "data-size");
+        HasKeys(one["coverage"], "volume", "left", "right", "both-sides", "faces", "unseen");
+        foreach (var face in Each(one["coverage"]!["faces"]))
+        {
+            HasKeys(face, "face", "side", "served", "from-either", "by", "best-incidence", "worst-y", "worst-z", "ways", "legs", "pieces");
+        }
+
+        string[] totals = one["acquisition"]!["total-scan-time"] is null ? [] : ["total-scan-time", "total-data-size"];
+        HasKeys(
+            one["acquisition"],
+            [
+                "pulses-per-position", "speed-at-most", "scan-length", "scan-time", "data-rate", "data-size", "pulse-rate-at-most", "ambiguity-path",
+                "segments", "lines", "steps-per-increment", "position-error-at-most", "speed-at-most-for-data", .. totals,
+            ]);
     }
 
     // A reason stands exactly where something is null that could have been computed; nothing else may be there.

@@ -79,7 +79,10 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         var passes = group.Setups.Select(setup => BuildPass(setup, gathering)).ToImmutableArray();
         if (gathering.Failed) return null;
         return new Examination(
-            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes));
+            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
+        {
+            FusionFaceIncidence = FusionFaceIncidence(group),
+        };
     }
 
     /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>
@@ -167,6 +170,11 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         requirements.Find(LimitNames.TofdDrop, new LimitQuery(ScanKind.Tofd, Thickness: group.Thickness)) is { } limit
             ? new Level(limit.Value.InBase)
             : CommonTofdDrop;
+
+    private Angle FusionFaceIncidence(SetupGroup group) =>
+        requirements.Find(LimitNames.FusionFaceIncidence, new LimitQuery(Thickness: group.Thickness)) is { } limit
+            ? new Angle(limit.Value.InBase)
+            : Examination.CommonFusionFaceIncidence;
 
     private Pass BuildPass(Setup setup, Gathering gathering)
     {

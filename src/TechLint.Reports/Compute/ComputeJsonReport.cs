@@ -60,8 +60,8 @@ public static class ComputeJsonReport
             writer.WriteStartArray("beams");
             foreach (var beam in pass.Beams) WriteBeam(writer, beam);
             writer.WriteEndArray();
-            WriteCoverage(writer, study.Coverage, withFieldCoverage ? study.FieldCoverage : null);
-            WriteAcquisition(writer, pass);
+            WriteCoverage(writer, study.Coverage, study, withFieldCoverage ? study.FieldCoverage : null);
+            WriteAcquisition(writer, pass, study);
         }
 
         writer.WriteEndObject();
@@ -154,7 +154,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, FieldCoverage? field)
+    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, CaseStudy of, FieldCoverage? field)
     {
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
@@ -162,6 +162,7 @@ public static class ComputeJsonReport
         Shown(writer, "left", coverage.Left, computed);
         Shown(writer, "right", coverage.Right, computed);
         Shown(writer, "both-sides", coverage.BothSides, computed);
+        FaceFigures.Write(writer, of.Faces);
         if (computed)
         {
             writer.WriteStartArray("unseen");
@@ -173,7 +174,7 @@ public static class ComputeJsonReport
             writer.WriteNull("unseen");
         }
 
-        Reason(writer, coverage.NotComputed);
+        Reason(writer, coverage.NotComputed ?? of.Faces.NotComputed);
         FieldJson.WriteCoverage(writer, field);
         writer.WriteEndObject();
     }
@@ -200,7 +201,7 @@ public static class ComputeJsonReport
         writer.WriteEndArray();
     }
 
-    private static void WriteAcquisition(Utf8JsonWriter writer, PassStudy pass)
+    private static void WriteAcquisition(Utf8JsonWriter writer, PassStudy pass, CaseStudy of)
     {
         var study = pass.Acquisition;
         writer.WriteStartObject("acquisition");
@@ -211,6 +212,7 @@ public static class ComputeJsonReport
         writer.Number("scan-time", study.ScanTime?.Seconds);
         writer.Number("data-rate", study.DataRate?.MegabytesPerSecond);
         writer.Number("data-size", study.DataSize?.Megabytes);
+        AcquisitionFigures.Write(writer, study, of);
         Reason(writer, Words.WhyNot(study, pass.Pass.Acquisition));
         writer.WriteEndObject();
     }

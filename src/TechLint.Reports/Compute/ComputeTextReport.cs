@@ -38,7 +38,9 @@ public sealed class ComputeTextReport(TextWriter output)
         probes.Write(output, "    ");
         foreach (var beam in pass.Beams) Write(beam);
         Write(study.Coverage);
+        foreach (var line in FaceFigures.Lines(study.Faces)) Line("    " + line);
         Write(pass.Acquisition, pass.Pass.Acquisition);
+        foreach (var line in AcquisitionFigures.Lines(pass.Acquisition, study)) Line("    " + line);
     }
 
     private void Write(BeamStudy beam)

@@ -15,7 +15,11 @@ namespace TechLint.Ultrasonics.Coverage;
 /// <param name="RowStep">Rows are at most this far apart; a quarter of the shortest wavelength.</param>
 internal sealed record CoverageInput(
     double Thickness, double? OutsideDiameter, VolumeRectangle Volume, MirrorGap? Cap, MirrorGap? Root,
-    ImmutableArray<CoveragePass> Passes, double RowStep);
+    ImmutableArray<CoveragePass> Passes, double RowStep)
+{
+    /// <summary>Hi-lo, mm: how much deeper the right edge lies than the left one, from the outer surface; 0 where the edges meet.</summary>
+    public double Misalignment { get; init; }
+}
 
 /// <param name="ScanningSurface">What the pass rides on; its lines and pairs are in its own frame.</param>
 /// <param name="Lines">Sound beams, law by law.</param>

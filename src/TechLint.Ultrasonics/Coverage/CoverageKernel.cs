@@ -40,6 +40,7 @@ internal static class CoverageKernel
     public static CoverageResult Compute(CoverageInput input, bool traceUnseen)
     {
         if (WhyNot(input) is { } reason) return NotComputed(reason);
+        if (input.Misalignment != 0) return MisalignedCoverage.Compute(input, traceUnseen);
         var rings = traceUnseen ? new UnseenRings(input.Volume.FromZ, RowsOf(input).Step) : null;
         var sums = Run(input, Depth.Sides, rings, out var unseen);
         var largest = unseen.Largest();
@@ -50,14 +51,15 @@ internal static class CoverageKernel
     }
 
     /// <summary>The share seen and whether that is all of it; null where <see cref="Compute"/> would say why it cannot tell.</summary>
-    public static VolumeSeen? Volume(CoverageInput input) => WhyNot(input) is not null
-        ? null
+    public static VolumeSeen? Volume(CoverageInput input) => WhyNot(input) is not null ? null
+        : input.Misalignment != 0 ? MisalignedCoverage.Volume(input)
         : new VolumeSeen(Run(input, Depth.Volume, rings: null, out var unseen).Volume, !unseen.Exceeds);
 
     /// <summary>Whether the volume is complete; stops at the first unseen part that is too large.</summary>
     public static bool IsComplete(CoverageInput input)
     {
         if (WhyNot(input) is not null) return false;
+        if (input.Misalignment != 0) return MisalignedCoverage.IsComplete(input);
         Run(input, Depth.CompleteOnly, rings: null, out var unseen);
         return !unseen.Exceeds;
     }

@@ -12,7 +12,11 @@ namespace TechLint.Ultrasonics.Coverage;
 /// <param name="RightError">Likewise on the right.</param>
 /// <param name="SkewError">Turn beside the stated skew, all probes alike.</param>
 internal readonly record struct CoverageCase(
-    double Thickness, double? OutsideDiameter, double LeftError = 0, double RightError = 0, double SkewError = 0);
+    double Thickness, double? OutsideDiameter, double LeftError = 0, double RightError = 0, double SkewError = 0)
+{
+    /// <summary>Hi-lo: how much deeper the right edge lies than the left one, mm, either way up to what the preparation allows.</summary>
+    public double Misalignment { get; init; }
+}
 
 /// <summary>The range to search: a band of thickness, the diameters that stand for theirs, and how well the frame holds its place.</summary>
 /// <param name="FromThickness">mm.</param>

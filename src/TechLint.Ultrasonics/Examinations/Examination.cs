@@ -22,6 +22,12 @@ public sealed record Examination(
     /// <summary>How far below its loudest axis at equal path a sound beam may be and still count for <see cref="Fields.FieldCoverage"/> (negative); -6 dB is
     /// common practice for the edge of a beam.</summary>
     public Level SensitivityDrop { get; init; } = new(-6);
+
+    /// <summary>Common practice of zone-by-zone examination: a ray within 5 deg of a fusion face's normal meets it squarely.</summary>
+    public static readonly Angle CommonFusionFaceIncidence = new(5);
+
+    /// <summary>How far a ray may lie from a fusion face's normal where it still counts as meeting it squarely (a set's datum, positive).</summary>
+    public Angle FusionFaceIncidence { get; init; } = CommonFusionFaceIncidence;
 }
 
 /// <summary>How the scanning surface bends under the frame.</summary>

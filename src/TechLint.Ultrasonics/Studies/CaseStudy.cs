@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -8,18 +9,22 @@ namespace TechLint.Ultrasonics.Studies;
 public sealed class CaseStudy
 {
     private readonly Lazy<CoverageResult> coverage;
+    private readonly Lazy<FaceStudy> faces;
 
-    public CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, CoverageResult coverage)
-        : this(thickness, outsideDiameter, passes, () => coverage)
+    public CaseStudy(
+        Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, CoverageResult coverage, FaceStudy? faces = null)
+        : this(thickness, outsideDiameter, passes, () => coverage, faces is null ? null : () => faces)
     {
     }
 
-    internal CaseStudy(Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, Func<CoverageResult> coverage)
+    internal CaseStudy(
+        Length thickness, Length? outsideDiameter, ImmutableArray<PassStudy> passes, Func<CoverageResult> coverage, Func<FaceStudy>? faces = null)
     {
         Thickness = thickness;
         OutsideDiameter = outsideDiameter;
         Passes = passes;
         this.coverage = new(coverage);
+        this.faces = new(faces ?? (() => FaceStudy.None("no section is at hand")));
     }
 
     public Length Thickness { get; }
@@ -29,6 +34,9 @@ public sealed class CaseStudy
 
     public ImmutableArray<PassStudy> Passes { get; }
 
+    /// <summary>Time and data of all passes together.</summary>
+    public AcquisitionTotals AcquisitionTotals => Acquiring.Totals.Of(Passes);
+
     /// <summary>United over the passes. Worked out when asked for: it costs more than the laws, and most who take a case want its laws.</summary>
     public CoverageResult Coverage => coverage.Value;
 
@@ -36,6 +44,9 @@ public sealed class CaseStudy
     public Fields.FieldCoverage? FieldCoverage => FieldCoverageWork?.Value;
 
     internal Lazy<Fields.FieldCoverage>? FieldCoverageWork { get; init; }
+
+    /// <summary>How the fusion faces are met, united over the passes. Worked out when asked for (grade study).</summary>
+    public FaceStudy Faces => faces.Value;
 }
 
 /// <summary>One pass of a case: where its probes stand, what its beams are, and what taking the data asks.</summary>
@@ -114,9 +125,46 @@ public sealed record WorstCoverage(
 /// <summary>How far the stated index offsets may move so that the volume is covered: away from the weld positive; both ends may have one sign.</summary>
 public sealed record OffsetWindow(Length From, Length To);
 
-/// <summary>Null where the inputs do not give it.</summary>
+/// <summary>What one pass takes. Null where the inputs do not give it. Formulas stand at <c>Acquiring/</c>, each beside its own figure.</summary>
+/// <param name="PulsesPerPosition">One sequence over all laws and beams of the frame: sum of laws × averaging, a capture once.</param>
+/// <param name="SpeedAtMost">Pulse rate × increment / pulses per position.</param>
+/// <param name="ScanLength">Way of the frame, all segments together.</param>
+/// <param name="ScanTime">Scan length / speed (the stated one, else the speed at most).</param>
+/// <param name="DataRate">Bytes per position × speed / increment, in 10⁶ bytes a second.</param>
+/// <param name="DataSize">Bytes per position × scan length / increment, in 10⁶ bytes.</param>
 public sealed record AcquisitionStudy(
-    int? PulsesPerPosition, Speed? SpeedAtMost, Length? ScanLength, Duration? ScanTime, DataRate? DataRate, DataSize? DataSize);
+    int? PulsesPerPosition, Speed? SpeedAtMost, Length? ScanLength, Duration? ScanTime, DataRate? DataRate, DataSize? DataSize)
+{
+    /// <summary>The greatest pulse rate at which every recorded signal ends, and the instrument has recovered, before the next pulse; never more than
+    /// the instrument gives (see <c>PulseInterval</c>).</summary>
+    public Frequency? PulseRateAtMost { get; init; }
+
+    /// <summary>The shortest sound path in the part whose echo of one pulse falls into the recorded window of the next, at the stated pulse rate
+    /// (see <c>PulseInterval</c>).</summary>
+    public Length? AmbiguityPath { get; init; }
+
+    /// <summary>How many times the frame is set down.</summary>
+    public int? Segments { get; init; }
+
+    /// <summary>Recorded positions: in each segment one at its start and one at every increment until its end is reached or passed.</summary>
+    public long? Lines { get; init; }
+
+    /// <summary>Encoder steps in one increment; the recording is regular where it is whole.</summary>
+    public Steps? StepsPerIncrement { get; init; }
+
+    /// <summary>How far a line may lie behind its due place because the encoder knows whole steps only (see <c>EncoderGrid</c>).</summary>
+    public Length? PositionErrorAtMost { get; init; }
+
+    /// <summary>The least and the greatest distance of neighbouring lines on the encoder's steps.</summary>
+    public Band<Length>? Increments { get; init; }
+
+    /// <summary>The speed at which the data reach what the instrument can store.</summary>
+    public Speed? SpeedAtMostForData { get; init; }
+}
+
+/// <summary>What all passes of one examination take together: each pass is scanned after the other, so times and data add up; speeds do not.
+/// Null where a pass does not give its own.</summary>
+public sealed record AcquisitionTotals(Duration? ScanTime, DataSize? DataSize);
 
 /// <summary>The sound paths in the part that one law uses inside the examined volume, over all cases; from the exit point.</summary>
 public sealed record PathUse(Angle Angle, Length From, Length To);

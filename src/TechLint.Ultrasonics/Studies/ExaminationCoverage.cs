@@ -78,7 +78,10 @@ internal static class ExaminationCoverage
         var fromInside = examination.Passes.All(pass => pass.ScanningSurface == Surface.Inside);
         return new CoverageInput(
             place.Thickness, curved, VolumeRectangle.Of(examination.Weld, examination.Volume, place.Thickness, curved, fromInside),
-            MirrorGap.Of(examination.Weld.Cap), MirrorGap.Of(examination.Weld.Root), passes.MoveToImmutable(), RowStepOf(examination));
+            MirrorGap.Of(examination.Weld.Cap), MirrorGap.Of(examination.Weld.Root), passes.MoveToImmutable(), RowStepOf(examination))
+        {
+            Misalignment = place.Misalignment,
+        };
     }
 
     /// <summary>A pass that holds its place better than the worst one errs by no more than its own tolerance.</summary>

@@ -24,7 +24,7 @@ internal static class PassWork
 
         var probes = ImmutableArray.CreateBuilder<ProbePlace>(pass.Probes.Count);
         foreach (var probe in pass.Probes) probes.Add(PlaceOf(section, probe));
-        return new PassStudy(pass, probes.MoveToImmutable(), beams.MoveToImmutable(), Timing.Of(section, pairTimes));
+        return new PassStudy(pass, probes.MoveToImmutable(), beams.ToImmutable(), Timing.Of(section, beams, pairTimes));
     }
 
     /// <summary>A pass whose wall is impossible: nothing is computed, and every beam says why.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -16,11 +17,13 @@ public sealed class Study
 
     private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
     private readonly Lazy<WorstCoverage> coverage;
+    private readonly Lazy<WorstFaces> faces;
 
     public Study(Examination examination)
     {
         Examination = examination;
         coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+        faces = new Lazy<WorstFaces>(() => FaceSearch.Worst(Examination));
     }
 
     public Examination Examination { get; }
@@ -36,6 +39,9 @@ public sealed class Study
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
     public WorstCoverage Coverage => coverage.Value;
+
+    /// <summary>The fusion faces where they are met worst over thickness, diameter, positioning tolerance and misalignment (grade study).</summary>
+    public WorstFaces Faces => faces.Value;
 
     /// <summary>
     /// The index offsets that cover: moves the probes named (all sound-beam probes of a pass where empty) together by the same amount away from or towards
@@ -110,7 +116,8 @@ public sealed class Study
 
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
-            () => ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres))
+            () => ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres),
+            () => FaceSearch.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres))
         {
             FieldCoverageWork = new(() => Fields.FieldCoverage.Of(Examination, thickness, outsideDiameter)),
         };
