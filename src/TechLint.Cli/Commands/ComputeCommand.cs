@@ -17,6 +17,7 @@ internal sealed class ComputeCommand : ICommand
     private readonly Option<Length?> thickness = Options.Length("--thickness", "Compute for this wall alone, such as '25 mm' or '1 in'");
     private readonly Option<Length?> diameter = Options.Length("--outside-diameter", "Compute for this outside diameter alone");
     private readonly Option<bool> delays = new("--delays") { Description = "Print the delay of every element of every law, in ns" };
+    private readonly FieldCall field = new();
     private readonly WorkspaceCall workspace = new();
 
     public ComputeCommand()
@@ -25,6 +26,7 @@ internal sealed class ComputeCommand : ICommand
         {
             file, format, thickness, diameter, delays,
         };
+        field.AddTo(Command);
         workspace.AddTo(Command);
     }
 
@@ -51,6 +53,12 @@ internal sealed class ComputeCommand : ICommand
         if (!PathCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
         var wall = call.GetValue(thickness);
         var outside = call.GetValue(diameter);
+        if (field.Complaint(call) is { } complaint)
+        {
+            terminal.Say(complaint);
+            return ExitStatus.Unusable;
+        }
+
         var technique = engine.Compute(store, options, input, only, wall, outside);
         if (technique is null)
         {
@@ -64,7 +72,8 @@ internal sealed class ComputeCommand : ICommand
             return ExitStatus.Unusable;
         }
 
-        var parts = ComputeParts.Usual with { Delays = call.GetValue(delays) };
+        if (field.IsAsked(call)) return field.Run(call, terminal, engine.ComputeField(store, options, input, only, field.RequestOf(call, wall, outside)), path);
+        var parts = ComputeParts.Usual with { Delays = call.GetValue(delays), FieldCoverage = field.WithCoverage(call) };
         if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique, parts);
         else new ComputeTextReport(terminal.Output, parts).Write(technique);
         return ExitStatus.Clean;

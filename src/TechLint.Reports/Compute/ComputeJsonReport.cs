@@ -1,5 +1,6 @@
 using System.Text.Json;
 using TechLint.Engine;
+using TechLint.Ultrasonics.Fields;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
 
@@ -57,7 +58,7 @@ public static class ComputeJsonReport
             foreach (var beam in pass.Beams) WriteBeam(writer, beam, parts);
             writer.WriteEndArray();
             TofdJson.WriteDepths(writer, study);
-            WriteCoverage(writer, study.Coverage, study);
+            WriteCoverage(writer, study.Coverage, study, parts.FieldCoverage ? study.FieldCoverage : null);
             WriteAcquisition(writer, pass, study);
         }
 
@@ -144,6 +145,7 @@ public static class ComputeJsonReport
         writer.WriteEndArray();
         writer.Number("grating-lobe-angle", law.GratingLobeAngle?.Degrees);
         DualReport.Write(writer, law.Dual);
+        FieldJson.WriteLaw(writer, law);
         Reason(writer, BeamJson.WriteLaw(writer, law, parts) ?? law.Dual?.NotComputed);
         writer.WriteEndObject();
     }
@@ -162,7 +164,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, CaseStudy of)
+    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, CaseStudy of, FieldCoverage? field)
     {
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
@@ -183,6 +185,7 @@ public static class ComputeJsonReport
         }
 
         Reason(writer, coverage.NotComputed ?? of.Faces.NotComputed);
+        FieldJson.WriteCoverage(writer, field);
         writer.WriteEndObject();
     }
 

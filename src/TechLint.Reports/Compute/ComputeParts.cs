@@ -7,4 +7,7 @@ public sealed record ComputeParts
 
     /// <summary>The delay of every element of every law.</summary>
     public bool Delays { get; init; }
+
+    /// <summary>The share of the volume within so many dB of the beams' axes, from the simulated field.</summary>
+    public bool FieldCoverage { get; init; }
 }

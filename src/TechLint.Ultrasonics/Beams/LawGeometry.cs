@@ -81,20 +81,33 @@ internal static class LawGeometry
         var steering = ray.Direction - slope;
         var length = aperture.Count * pitch;
         var effective = length * Math.Cos(steering) * ray.Squeeze;
-        var lobe = GratingLobeOf(leaning, ray, slope, steering, pitch);
+        var (lobe, lobeLevel) = GratingLobeOf(leaning, ray, slope, steering, pitch, aperture.Count);
         var law = new LawStudy(
             leaning.FaultOf(ray), angle, Angle.FromRadians(ray.WedgeAngle), Angle.FromRadians(steering), aperture.First,
             default, default, new Length(length - transducer.Gap.Millimetres), new Length(effective), default, new Length(leaning.TrueWedgePath(ray)),
-            double.IsNaN(lobe) ? null : Angle.FromRadians(lobe), []);
+            double.IsNaN(lobe) ? null : Angle.FromRadians(lobe), []) { GratingLobeLevel = double.IsNaN(lobeLevel) ? null : new Level(lobeLevel) };
         return Complete(leaning, law, ray, length, steering, effective);
     }
 
-    private static double GratingLobeOf(in Setup setup, SoleRay ray, double slope, double steering, double pitch)
+    private static (double Angle, double Level) GratingLobeOf(in Setup setup, SoleRay ray, double slope, double steering, double pitch, int elements)
     {
         var (sole, speed) = (setup.Sole, setup.Speed);
         var nearest = GratingLobe.Nearest(
             steering, setup.WedgeSpeed / setup.Frequency / pitch, lobe => !double.IsNaN(sole.Refract(lobe + slope, ray.ExitArc, speed)));
-        return double.IsNaN(nearest) ? double.NaN : sole.Refract(nearest + slope, ray.ExitArc, speed);
+        if (double.IsNaN(nearest)) return (double.NaN, double.NaN);
+        var angle = sole.Refract(nearest + slope, ray.ExitArc, speed);
+        var order = (int)Math.Round((Math.Sin(nearest) - Math.Sin(steering)) * pitch * setup.Frequency / setup.WedgeSpeed);
+        var transducer = setup.Probe.Transducer;
+        var level = Fields.GratingLevel.Decibels(
+            PatternOf(setup, ray.PartAngle, steering), PatternOf(setup, angle, nearest), elements, order, transducer.Bandwidth?.Fraction);
+        return (angle, level);
+    }
+
+    private static double PatternOf(in Setup setup, double partAngle, double offNormal)
+    {
+        var width = setup.Probe.Transducer.ElementSize.Millimetres * setup.Frequency / setup.WedgeSpeed;
+        return Fields.GratingLevel.Pattern(
+            setup.Transmission(partAngle), partAngle, Refraction.Through(partAngle, setup.Speed, setup.WedgeSpeed), offNormal, width);
     }
 
     /// <summary>A wedge of fixed angle says where its beam leaves it and how. Under a flat sole on a curve the surface bends it again.</summary>
@@ -143,6 +156,7 @@ internal static class LawGeometry
         var exitY = outward * (setup.Probe.IndexOffset.Millimetres + (exitBehindFront * Math.Cos(setup.ProbeSkew)));
         law = law with
         {
+            Divergence = Fields.Divergence.Of(new Length(effective), new Length(wavelength), transducer.IsRound),
             ExitBehindFront = new Length(exitBehindFront),
             ExitY = new Length(exitY),
             NearField = new Length(NearFieldFromExit(transducer, ray, effective, wavelength, setup.WedgeSpeed / setup.Speed)),
@@ -309,6 +323,16 @@ internal static class LawGeometry
             {
                 LongitudinalSpeed = longitudinal,
             };
+        }
+
+        /// <summary>|T| at an angle in the part.</summary>
+        public double Transmission(double partAngle)
+        {
+            var (speeds, wedge) = (Section.SpeedsOn(Probe.Side), Probe.Wedge.Material);
+            return Fields.SlipContact.Transmission(
+                Math.Abs(Math.Sin(partAngle)), Fields.Densities.OfWedge(wedge), WedgeSpeed, Fields.Densities.TransverseOfWedge(wedge, WedgeSpeed),
+                Fields.Densities.OfPart(speeds.Material), speeds.Longitudinal?.MillimetresPerSecond ?? Speed / Fields.Densities.MetalSpeedRatio,
+                speeds.Transverse?.MillimetresPerSecond ?? Speed * Fields.Densities.MetalSpeedRatio, Beam.Wave).Magnitude;
         }
 
         public LawFault FaultOf(SoleRay ray)

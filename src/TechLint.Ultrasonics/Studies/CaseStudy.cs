@@ -48,6 +48,11 @@ public sealed class CaseStudy
     /// <summary>United over the passes. Worked out when asked for: it costs more than the laws, and most who take a case want its laws.</summary>
     public CoverageResult Coverage => coverage.Value;
 
+    /// <summary>What of the volume the beams reach loudly enough. Worked out when asked for: seconds, not milliseconds. Null in a hand-made case.</summary>
+    public Fields.FieldCoverage? FieldCoverage => FieldCoverageWork?.Value;
+
+    internal Lazy<Fields.FieldCoverage>? FieldCoverageWork { get; init; }
+
     /// <summary>How the fusion faces are met, united over the passes. Worked out when asked for (grade study).</summary>
     public FaceStudy Faces => faces.Value;
 }
@@ -103,6 +108,12 @@ public sealed record LawStudy(
 {
     /// <summary>Of a dual probe's law; null for single probes.</summary>
     public DualStudy? Dual { get; init; }
+
+    /// <summary>How wide the far field opens in the plane of incidence; null where the law does not exist.</summary>
+    public Fields.Divergence? Divergence { get; init; }
+
+    /// <summary>Echo level of the grating lobe relative to the main lobe (<c>Fields.GratingLevel</c>); null where no lobe enters the part.</summary>
+    public Level? GratingLobeLevel { get; init; }
 
     /// <summary>The delays of its elements; null where the law was not worked out as a study.</summary>
     public FocalLaw? Focal { get; init; }

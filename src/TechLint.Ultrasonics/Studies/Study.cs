@@ -73,6 +73,25 @@ public sealed class Study
         return [.. uses.Select(use => new PathUse(new Angle(use.Key), new Length(use.Value.From), new Length(use.Value.To)))];
     }
 
+    /// <summary>The simulated field of one beam at one case. Not kept: who asks for a map prints it.</summary>
+    /// <param name="passId">The setup.</param>
+    /// <param name="beamId">The beam.</param>
+    /// <param name="thickness">Wall.</param>
+    /// <param name="outsideDiameter">Null for a flat part.</param>
+    /// <param name="law">Which law.</param>
+    public Fields.FieldMap FieldOf(string passId, string beamId, Length thickness, Length? outsideDiameter, Fields.LawChoice law)
+    {
+        foreach (var pass in Examination.Passes)
+        {
+            if (!string.Equals(pass.Id, passId, StringComparison.Ordinal)) continue;
+            return PassSection.Of(Examination, pass, thickness, outsideDiameter) is { } section
+                ? Fields.FieldMap.Of(section, beamId, law)
+                : Fields.FieldMap.None(beamId, PassWork.ImpossibleWall);
+        }
+
+        return Fields.FieldMap.None(beamId, "there is no such setup");
+    }
+
     /// <summary>An open upper diameter is judged to the flat limit.</summary>
     private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
     {
@@ -98,6 +117,9 @@ public sealed class Study
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
             () => ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres),
-            () => FaceSearch.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
+            () => FaceSearch.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres))
+        {
+            FieldCoverageWork = new(() => Fields.FieldCoverage.Of(Examination, thickness, outsideDiameter)),
+        };
     }
 }
