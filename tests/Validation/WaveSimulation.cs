@@ -24,12 +24,12 @@ internal sealed class WaveSimulation
         var renew = $"the data must be of the test's inputs: dotnet run -c Release --project tests/Tools -- wave-simulation {name}";
         kept.Keys.Should().BeEquivalentTo(inputs.Keys, renew);
         foreach (var (key, value) in inputs) kept[key].Should().BeApproximately(value, 1e-5, $"{key}: {renew}");
-        var runs = text.RootElement.GetProperty("runs").EnumerateArray().ToList();
-        runs.Should().HaveCountGreaterThan(1, "a second resolution shows that the grid does not matter");
-        var grid = runs[^1].GetProperty("grid");
+        var elements = text.RootElement.GetProperty("runs").EnumerateArray().ToList();
+        elements.Should().HaveCountGreaterThan(1, "a second resolution shows that the grid does not matter");
+        var grid = elements[^1].GetProperty("grid");
         var points = grid.GetProperty("points-per-transverse-wavelength").GetDouble();
         return new WaveSimulation(
-            [.. runs.Select(run => Numbers(run.GetProperty("found")))],
+            [...runs.Select(run => Numbers(run.GetProperty("found")))],
             FormattableString.Invariant($"elastic wave simulation by finite differences, {points} points a transverse wavelength (Data/wave-{name}.json)"));
     }
 
