@@ -29,7 +29,7 @@ internal sealed class WaveSimulation
         var grid = elements[^1].GetProperty("grid");
         var points = grid.GetProperty("points-per-transverse-wavelength").GetDouble();
         return new WaveSimulation(
-            [...runs.Select(run => Numbers(run.GetProperty("found")))],
+            [.. elements.Select(run => Numbers(run.GetProperty("found")))],
             FormattableString.Invariant($"elastic wave simulation by finite differences, {points} points a transverse wavelength (Data/wave-{name}.json)"));
     }
 

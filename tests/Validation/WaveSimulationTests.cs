@@ -15,7 +15,7 @@ public sealed class WaveSimulationTests
     private const double Density = 7.85;
 
     [Theory]
-    [InlineData(45)]
+    [InlineData(45), InlineData(60)]
     public void A_steered_beam_goes_where_its_law_says(double angle)
     {
         const int Elements = 16;
