@@ -18,8 +18,6 @@ public sealed class TofdTests
 
     public static TheoryData<string> Depths => CheckValue.Ids("tofd-depth");
 
-    public static TheoryData<string> Resolutions => CheckValue.Ids("tofd-resolution");
-
     public static TheoryData<string> DeadZones => CheckValue.Ids("tofd-dead-zone");
 
     [Theory, MemberData(nameof(Separations))]
@@ -68,15 +66,6 @@ public sealed class TofdTests
         frame.TryLine(pair.LeftExitY, row["offset"], row["tip"], out var down, out _);
         frame.TryLine(pair.RightExitY, row["offset"], row["tip"], out var up, out _);
         row.Holds(pair.DepthOf(down + up));
-    }
-
-    [Theory, MemberData(nameof(Resolutions))]
-    public void The_resolution_at_a_depth_agrees(string id)
-    {
-        // The depth whose arrival comes a pulse later.
-        var row = CheckValue.Of(id);
-        var pair = Pair(1000, row["pcs"]);
-        row.Holds(pair.DepthOf(pair.PathAt(row["depth"]) + (row["pulse"] * Given.Longitudinal / 1000)) - row["depth"]);
     }
 
     [Theory, MemberData(nameof(DeadZones))]
