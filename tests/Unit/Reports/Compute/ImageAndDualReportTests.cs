@@ -44,7 +44,7 @@ public sealed class ImageAndDualReportTests
     {
         var dual = new DualStudy(Studies.Mm(14.25), Studies.Mm(6), Studies.Mm(20), null);
         Json(Technique(dual)).Should().Contain("""
-            "crossing-depth":14.25,"overlap":{"from":6,"to":20}}
+            "crossing-depth":14.25,"overlap":{"from":6,"to":20}
             """.Trim());
         Text(Technique(dual)).Should().Contain("      45.0 deg: halves cross at depth 14.3 mm, both beams hold 6 mm to 20 mm\n");
         var apart = new DualStudy(null, null, null, "the halves' beams do not meet");
