@@ -19,7 +19,7 @@ public static class Completer
         if (snapshot.TreeOf(path) is not { } tree || FormatKinds.Of(path) is not { } kind) return null;
         if (CompletionPlace.At(tree.Source, kind, offset) is not { } place) return null;
         var choices = place.IsKey ? Keys(place) : Values(snapshot, path, place);
-        ImmutableArray<CompletionChoice> all = [.. choices.DistinctBy(choice => choice.Label)];
+        ImmutableArray<CompletionChoice> all = [.. choices.DistinctBy(choice => choice.Label, StringComparer.Ordinal)];
         return all.IsEmpty ? null : new CompletionChoices(place.Replaced, all);
     }
 

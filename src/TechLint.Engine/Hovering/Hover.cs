@@ -36,7 +36,7 @@ public static class Hover
         if (name is not null && NameMeaning.Of(snapshot, path, name) is { Length: > 0 } meaning) text.Append('\n').Append(meaning);
         if (kind == FormatKind.Requirement && LimitNames.Find(ModelPathLocator.At(tree, offset).Split('/') is ["limits", var limit, ..] ? limit : "") is { } known)
         {
-            text.Append("\n").Append(known.Meaning).Append('\n');
+            text.Append('\n').Append(known.Meaning).Append('\n');
         }
 
         if (kind == FormatKind.Technique)
