@@ -7,6 +7,12 @@ namespace TechLint.LanguageServer.Features;
 internal sealed record ClientAbilities(
     bool Snippets, bool InsertAsIs, bool WatchesFiles, bool AnswersConfiguration, bool PullsDiagnostics, bool RefreshesHints, bool RefreshesLenses)
 {
+    /// <summary>It shows the progress of what the server does of its own accord.</summary>
+    public bool ShowsWork { get; init; }
+
+    /// <summary>It tells of changed settings only where it is asked to.</summary>
+    public bool RegistersConfiguration { get; init; }
+
     public static readonly ClientAbilities None = new(false, false, false, false, false, false, false);
 
     public static ClientAbilities Of(ClientCapabilities? client) => new(
@@ -16,5 +22,9 @@ internal sealed record ClientAbilities(
         client?.Workspace?.Configuration is true,
         client?.TextDocument?.Diagnostic is not null && client.Workspace?.Diagnostics?.RefreshSupport is true,
         client?.Workspace?.InlayHint?.RefreshSupport is true,
-        client?.Workspace?.CodeLens?.RefreshSupport is true);
+        client?.Workspace?.CodeLens?.RefreshSupport is true)
+    {
+        ShowsWork = client?.Window?.WorkDoneProgress is true,
+        RegistersConfiguration = client?.Workspace?.DidChangeConfiguration?.DynamicRegistration is true,
+    };
 }

@@ -4,12 +4,17 @@ internal sealed record InitializeParams(
     string? RootUri, string? RootPath, WorkspaceFolder[]? WorkspaceFolders, ClientCapabilities? Capabilities, ClientSettings? InitializationOptions);
 
 internal sealed record ClientCapabilities(
-    GeneralClientCapabilities? General, WorkspaceClientCapabilities? Workspace, TextDocumentClientCapabilities? TextDocument);
+    GeneralClientCapabilities? General, WorkspaceClientCapabilities? Workspace, TextDocumentClientCapabilities? TextDocument, WindowClientCapabilities? Window);
+
+internal sealed record WindowClientCapabilities(bool? WorkDoneProgress);
 
 internal sealed record GeneralClientCapabilities(string[]? PositionEncodings);
 
 internal sealed record WorkspaceClientCapabilities(
-    DynamicRegistrationCapability? DidChangeWatchedFiles, bool? Configuration, RefreshCapability? Diagnostics, RefreshCapability? InlayHint, RefreshCapability? CodeLens);
+    DynamicRegistrationCapability? DidChangeWatchedFiles, bool? Configuration, RefreshCapability? Diagnostics, RefreshCapability? InlayHint, RefreshCapability? CodeLens)
+{
+    public DynamicRegistrationCapability? DidChangeConfiguration { get; init; }
+}
 
 internal sealed record RefreshCapability(bool? RefreshSupport);
 

@@ -14,6 +14,12 @@ internal interface IClient
     /// <summary>The client's settings; null where it does not answer or what it answers cannot be read.</summary>
     Task<ClientSettings?> AskSettingsAsync();
 
+    /// <summary>A step of work or a piece of an answer, under a token that the client knows.</summary>
+    Task ProgressAsync<T>(ProgressToken token, T value) where T : class;
+
+    /// <summary>Asks the client to know a token; false where it does not agree. Never completes where it never answers.</summary>
+    Task<bool> CreateProgressAsync(ProgressToken token);
+
     /// <summary>Asks the client to ask again for something, such as <c>workspace/diagnostic/refresh</c>.</summary>
     Task RefreshAsync(string method);
 }

@@ -94,6 +94,9 @@ internal partial interface IServerMethods
     Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticAsync(WorkspaceDiagnosticParams? parameters, CancellationToken cancellation);
 
     // Formatting has its place here: textDocument/formatting, rangeFormatting, willSaveWaitUntil.
+    [JsonRpcMethod("window/workDoneProgress/cancel", UseSingleObjectParameterDeserialization = true)]
+    void CancelProgress(WorkDoneProgressCancelParams? parameters);
+
     [JsonRpcMethod("workspace/didChangeConfiguration", UseSingleObjectParameterDeserialization = true)]
     void DidChangeConfiguration(DidChangeConfigurationParams? parameters);
 
