@@ -5,7 +5,8 @@ namespace TechLint.LanguageServer.Features;
 /// <summary>What the client can do, as far as an answer depends on it.</summary>
 /// <param name="PullsDiagnostics">It asks for diagnostics, and lets itself be told when to ask again; else they are pushed.</param>
 internal sealed record ClientAbilities(
-    bool Snippets, bool InsertAsIs, bool WatchesFiles, bool AnswersConfiguration, bool PullsDiagnostics, bool RefreshesHints, bool RefreshesLenses)
+    bool Snippets, bool InsertAsIs, bool WatchesFiles, bool AnswersConfiguration, bool PullsDiagnostics, bool RefreshesHints, bool RefreshesLenses,
+    bool AsksBeforeSaving = false)
 {
     public static readonly ClientAbilities None = new(false, false, false, false, false, false, false);
 
@@ -16,5 +17,6 @@ internal sealed record ClientAbilities(
         client?.Workspace?.Configuration is true,
         client?.TextDocument?.Diagnostic is not null && client.Workspace?.Diagnostics?.RefreshSupport is true,
         client?.Workspace?.InlayHint?.RefreshSupport is true,
-        client?.Workspace?.CodeLens?.RefreshSupport is true);
+        client?.Workspace?.CodeLens?.RefreshSupport is true,
+        client?.TextDocument?.Synchronization?.WillSaveWaitUntil is true);
 }

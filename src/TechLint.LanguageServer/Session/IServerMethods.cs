@@ -93,7 +93,6 @@ internal partial interface IServerMethods
     [JsonRpcMethod("workspace/diagnostic", UseSingleObjectParameterDeserialization = true)]
     Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticAsync(WorkspaceDiagnosticParams? parameters, CancellationToken cancellation);
 
-    // Formatting has its place here: textDocument/formatting, rangeFormatting, willSaveWaitUntil.
     [JsonRpcMethod("workspace/didChangeConfiguration", UseSingleObjectParameterDeserialization = true)]
     void DidChangeConfiguration(DidChangeConfigurationParams? parameters);
 

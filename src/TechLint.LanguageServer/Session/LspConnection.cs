@@ -37,6 +37,9 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         return SendAsync("window/logMessage", new(StringComparer.Ordinal) { ["type"] = type, ["message"] = message }, LogTypes);
     }
 
+    public Task ShowAsync(string message) =>
+        SendAsync("window/showMessage", new(StringComparer.Ordinal) { ["type"] = 3, ["message"] = message }, LogTypes);
+
     public async Task RegisterAsync(Registration registration)
     {
         try
