@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TechLint.Engine.Files;
-using TechLint.Model.Documents;
 using TechLint.Model.Shape;
 using TechLint.Syntax;
 
@@ -43,8 +42,13 @@ public static class Navigator
     /// <summary>The libraries that a technique may draw on: those it names, then the workspace's.</summary>
     public static IEnumerable<string> LibrariesOf(Snapshot snapshot, string technique)
     {
-        if (snapshot.TreeOf(technique) is not { } tree) return [];
-        var own = BoundDocument.Of(tree).Technique.Equipment.Items.Select(item => item.IsKnown ? RelativePath.Resolve(technique, item.Value!) : null).OfType<string>();
+        return snapshot.TreeOf(technique) is { } tree ? LibrariesOf(snapshot, technique, tree) : [];
+    }
+
+    /// <param name="tree">The technique's, or of it what is near a place.</param>
+    internal static IEnumerable<string> LibrariesOf(Snapshot snapshot, string technique, SyntaxTree tree)
+    {
+        var own = NameIndex.Of(tree).Uses.Where(use => use.Kind == NameKind.LibraryPath).Select(use => RelativePath.Resolve(technique, use.Name)).OfType<string>();
         return own.Concat(snapshot.SharedLibraries.Select(lookup => lookup.Path)).Distinct(StringComparer.Ordinal)
             .Where(file => FormatKinds.Of(file) == FormatKind.Equipment && snapshot.TreeOf(file) is not null);
     }

@@ -6,7 +6,7 @@ namespace TechLint.LanguageServer.Features;
 /// <param name="PullsDiagnostics">It asks for diagnostics, and lets itself be told when to ask again; else they are pushed.</param>
 internal sealed record ClientAbilities(
     bool Snippets, bool InsertAsIs, bool WatchesFiles, bool AnswersConfiguration, bool PullsDiagnostics, bool RefreshesHints, bool RefreshesLenses,
-    bool AsksBeforeSaving = false)
+    bool AsksBeforeSaving = false, bool SharesEditRange = false)
 {
     public static readonly ClientAbilities None = new(false, false, false, false, false, false, false);
 
@@ -18,5 +18,6 @@ internal sealed record ClientAbilities(
         client?.TextDocument?.Diagnostic is not null && client.Workspace?.Diagnostics?.RefreshSupport is true,
         client?.Workspace?.InlayHint?.RefreshSupport is true,
         client?.Workspace?.CodeLens?.RefreshSupport is true,
-        client?.TextDocument?.Synchronization?.WillSaveWaitUntil is true);
+        client?.TextDocument?.Synchronization?.WillSaveWaitUntil is true,
+        client?.TextDocument?.Completion?.CompletionList?.ItemDefaults?.Contains("editRange") is true);
 }

@@ -18,7 +18,9 @@ internal sealed record TextDocumentClientCapabilities(
 
 internal sealed record SynchronizationCapability(bool? WillSaveWaitUntil);
 
-internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem);
+internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem, CompletionListCapability? CompletionList = null);
+
+internal sealed record CompletionListCapability(string[]? ItemDefaults);
 
 internal sealed record CompletionItemCapability(bool? SnippetSupport, InsertTextModeSupport? InsertTextModeSupport);
 
