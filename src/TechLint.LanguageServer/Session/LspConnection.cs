@@ -86,7 +86,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         }
     }
 
-    /// <summary>The code alone: the door gives each code its text.</summary>
+    /// <summary>The code alone: the door gives each code its text, but for a refusal, whose reason is for the user.</summary>
     protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => new()
     {
         Code = (JsonRpcErrorCode)(exception switch
@@ -96,6 +96,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
             RpcArgumentDeserializationException or JsonException => RpcErrors.InvalidParams,
             _ => RpcErrors.InternalError,
         }),
+        Message = exception is LocalRpcException { ErrorCode: RpcErrors.RequestFailed } refusal ? refusal.Message : null!,
     };
 
     private async Task SendAsync(string method, Dictionary<string, object?> parameters, Dictionary<string, Type> types)

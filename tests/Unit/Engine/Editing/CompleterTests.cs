@@ -62,7 +62,7 @@ public sealed partial class CompleterTests
 
     [Theory]
     [InlineData("requirements: [iso-13588-level-b, iso-10863-level-b, glenmarrow-owner]", "requirements: [iso-13588-level-b, ", "glenmarrow-owner")]
-    [InlineData("reflectors: [", "reflectors: [", "sdh-6")]
+    [InlineData("reflectors: [", "reflectors: [", "sdh-4")]
     [InlineData("wave: transverse", "wave: ", "transverse")]
     [InlineData("beams:\n", "beams:\n      - {id: new, scan: tofd, tr", "transmit")]
     [InlineData("beams:\n", "beams:\n      - {id: new, scan: tofd, transmit: ", "3")]
