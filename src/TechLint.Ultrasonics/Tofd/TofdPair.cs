@@ -101,7 +101,6 @@ internal sealed class TofdPair
         var least = depths.LeastLevel(section.Examination.TofdDrop.Decibels);
 
         var (zoneFrom, zoneTo) = (beam.ZoneFrom.At(wall), beam.ZoneTo.At(wall));
-        if (section.IsInside) (zoneFrom, zoneTo) = (wall - zoneTo, wall - zoneFrom);
         var study = new TofdStudy(
             new Length(pair.Separation), new Length(intersection), Duration.FromSeconds(pair.LateralPath / speed),
             Duration.FromSeconds(pair.BackWallPath / speed), new Length(nearDead), new Length(backDead), new Length(from),
