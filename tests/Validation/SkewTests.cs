@@ -39,6 +39,13 @@ public sealed class SkewTests
 
             section.TryReach(projected, (leg & 1) == 1 ? wall : 0, leg, out var advance, out var inSection).Should().BeTrue();
             (Math.Atan2(place.Y, place.Z) * scan).Should().BeApproximately(advance, 1e-7);
+            if (leg == 4)
+            {
+                var title = FormattableString.Invariant($"{angle} deg turned by {skew} deg, wall {wall} mm, diameter {diameter} mm, {(inside ? "inside" : "outside")}, end of leg 4");
+                Records($"along the surface: {title}", Math.Atan2(place.Y, place.Z) * scan, advance, "mm");
+                Records($"path: {title}", path, inSection / shrink, "mm");
+            }
+
             path.Should().BeApproximately(inSection / shrink, 1e-7);
             place.X.Should().BeApproximately(path * Math.Sin(angle * Degree) * Math.Sin(skew * Degree), 1e-9, "the part along the axis stays");
             Math.Acos(Math.Abs(cosine)).Should().BeApproximately(Math.Acos(Math.Cos(section.IncidenceAtEndOf(projected, leg)) * shrink), 1e-9);
@@ -65,6 +72,9 @@ public sealed class SkewTests
         });
         SkewedRay.OnFace(new Angle(angle), new Angle(skew), new Angle(face), upwards).Radians.Should().BeApproximately((Math.PI / 2) - least, 1e-6);
     }
+
+    private static void Records(string quantity, double expected, double got, string unit) =>
+        Checks.Record("turned beams", quantity, expected, got, 1e-6, unit, "vectors in space, traced from wall to wall", Checks.Computed);
 
     [Fact]
     public void The_angle_in_the_section_is_that_of_the_vector_s_shadow()
