@@ -136,24 +136,26 @@ public sealed class FaceTests
         (z is > 0.5 and < 13.5 || piece.Served.Percent < 5).Should().BeTrue();
     }
 
-    [Fact]
-    public void A_skewed_ray_meets_a_face_as_vectors_in_space_say()
+    [Theory]
+    [InlineData(60, 20, 30, 2), InlineData(60, -12, 30, 2), InlineData(52, 8, 30, 1)]
+    public void A_skewed_ray_meets_a_face_as_vectors_in_space_say(double angle, double skew, double bevel, int leg)
     {
-        // A beam of 60° turned by 20°, leg 2, on the bevel of 30°: direction (sin 60 sin 20, sin 60 cos 20, −cos 60), normal (0, cos 30, −sin 30).
-        var expected = Math.Acos((Math.Sin(60 * Degree) * Math.Cos(20 * Degree) * Math.Cos(30 * Degree)) + (Math.Cos(60 * Degree) * Math.Sin(30 * Degree))) / Degree;
-        expected.Should().BeApproximately(17.2, 0.1);
-        var pass = Given.Pass(new(Given.ArrayProbe(Side.Left, 30)), Fan(1, 60, 60, 1, 2) with { Skew = Deg(20) });
+        // Direction (sin θ sin δ, sin θ cos δ, ± cos θ), down in leg 1; the normal of the left face, which opens upwards: (0, cos β, −sin β).
+        var down = leg == 1 ? 1 : -1;
+        var expected = Math.Acos(
+            (Math.Sin(angle * Degree) * Math.Cos(skew * Degree) * Math.Cos(bevel * Degree)) - (down * Math.Cos(angle * Degree) * Math.Sin(bevel * Degree))) / Degree;
+        var pass = Given.Pass(new(Given.ArrayProbe(Side.Left, 30)), Fan(1, angle, angle, 1, 1, 2) with { Skew = Deg(skew) });
 
         // By the width of the beam rays beside the axis come nearer in the section; the turn out of it stays. So the share is 0 below some tolerance,
         // and at the axis's own incidence the place on the axis is served.
-        var section = PassSection.Of(Of(V(30, 2, 2), pass), pass, Mm(16), null)!;
+        var section = PassSection.Of(Of(V(bevel, 2, 2), pass), pass, Mm(16), null)!;
         var place = FacePass.Of(section, Side.Left, new FacePlaceInRange(16, null));
         var law = place.FromLeft.Should().ContainSingle().Subject;
-        section.Rays.TryReach(law.Line.Angle, 8, 2, out var advance, out _);
-        place.Rays.TrySee(law, 2, law.Line.ExitY + advance, 8, 0, out var ray).Should().BeTrue();
-        var cosine = (ray.AlongSurface * Math.Cos(30 * Degree)) - (ray.Inwards * Math.Sin(30 * Degree));
+        section.Rays.TryReach(law.Line.Angle, 8, leg, out var advance, out _);
+        place.Rays.TrySee(law, leg, law.Line.ExitY + advance, 8, 0, out var ray).Should().BeTrue();
+        var cosine = (ray.AlongSurface * Math.Cos(bevel * Degree)) - (ray.Inwards * Math.Sin(bevel * Degree));
         Checks.Record(
-            "fusion faces", "incidence of a 60 deg beam turned by 20 deg in leg 2 on a bevel of 30 deg", expected, Math.Acos(cosine) / Degree, 1e-8, "deg", "vectors in space, by hand",
+            "fusion faces", FormattableString.Invariant($"incidence of a {angle} deg beam turned by {skew} deg in leg {leg} on a bevel of {bevel} deg"), expected, Math.Acos(cosine) / Degree, 1e-8, "deg", "vectors in space, by hand",
             Checks.Computed);
         ((ray.AlongWeld * ray.AlongWeld) + (ray.AlongSurface * ray.AlongSurface) + (ray.Inwards * ray.Inwards)).Should().BeApproximately(1, 1e-12);
     }
