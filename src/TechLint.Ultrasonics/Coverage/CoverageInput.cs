@@ -15,12 +15,27 @@ namespace TechLint.Ultrasonics.Coverage;
 /// <param name="RowStep">Rows are at most this far apart; a quarter of the shortest wavelength.</param>
 internal sealed record CoverageInput(
     double Thickness, double? OutsideDiameter, VolumeRectangle Volume, MirrorGap? Cap, MirrorGap? Root,
-    ImmutableArray<CoveragePass> Passes, double RowStep);
+    ImmutableArray<CoveragePass> Passes, double RowStep)
+{
+    /// <summary>
+    /// What sound sees from the left is drawn in by this at both ends of every stretch (mm along the outer surface; negative lets it out). Where the probes
+    /// of a side move together, their stretches move with them: a row that is whole though drawn in by e is whole for every move up to e, and one that is not
+    /// though let out by e is not for any. Diffraction pairs are left as they are.
+    /// </summary>
+    public double LeftInset { get; init; }
+
+    /// <summary>Likewise from the right.</summary>
+    public double RightInset { get; init; }
+}
 
 /// <param name="ScanningSurface">What the pass rides on; its lines and pairs are in its own frame.</param>
 /// <param name="Lines">Sound beams, law by law.</param>
 /// <param name="Pairs">Diffraction pairs.</param>
-internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs);
+internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<TofdSight> Pairs)
+{
+    /// <summary>Works the pairs out when sound has left something unseen, and only then; takes the place of <see cref="Pairs"/>.</summary>
+    public Lazy<ImmutableArray<TofdSight>>? PairsWhenAsked { get; init; }
+}
 
 /// <summary>A stretch of a surface, along it, that does not mirror: reinforcement stands there.</summary>
 internal readonly record struct MirrorGap(double From, double To)

@@ -12,7 +12,17 @@ namespace TechLint.Ultrasonics.Coverage;
 /// <param name="RightError">Likewise on the right.</param>
 /// <param name="SkewError">Turn beside the stated skew, all probes alike.</param>
 internal readonly record struct CoverageCase(
-    double Thickness, double? OutsideDiameter, double LeftError = 0, double RightError = 0, double SkewError = 0);
+    double Thickness, double? OutsideDiameter, double LeftError = 0, double RightError = 0, double SkewError = 0)
+{
+    /// <summary>How the true speeds stand against those that the laws were worked out for.</summary>
+    public SpeedErrors Speeds { get; init; }
+}
+
+/// <summary>True speed over the stated one, less 1.</summary>
+internal readonly record struct SpeedErrors(double Part, double Wedge)
+{
+    public bool IsNone => Part == 0 && Wedge == 0;
+}
 
 /// <summary>The range to search: a band of thickness, the diameters that stand for theirs, and how well the frame holds its place.</summary>
 /// <param name="FromThickness">mm.</param>
@@ -26,13 +36,28 @@ internal sealed record SearchRange(
     double FromThickness, double ToThickness, ImmutableArray<double?> Diameters, double OffsetTolerance, double SkewTolerance,
     bool HasLeft, bool HasRight)
 {
+    /// <summary>Share, either way.</summary>
+    public double PartSpeedTolerance { get; init; }
+
+    /// <summary>Share, either way; independent of the part's.</summary>
+    public double WedgeSpeedTolerance { get; init; }
+
+    /// <summary>No probe and no beam is skewed: a turn one way sees what a turn the other way does.</summary>
+    public bool IsSkewEven { get; init; }
+
     public static SearchRange Of(Examination examination) => new(
         examination.Thickness.From?.Millimetres ?? double.NaN, examination.Thickness.To?.Millimetres ?? double.NaN,
         DiametersOf(examination),
         examination.Passes.Max(pass => pass.Tolerance.IndexOffset.Millimetres),
         examination.Passes.Max(pass => pass.Tolerance.Skew.Radians),
         examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Left)),
-        examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Right)));
+        examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Right)))
+    {
+        PartSpeedTolerance = Math.Abs(examination.SpeedTolerance.Part.Percent) / 100,
+        WedgeSpeedTolerance = Math.Abs(examination.SpeedTolerance.Wedge.Percent) / 100,
+        IsSkewEven = examination.Passes.All(pass =>
+            pass.Probes.All(probe => probe.Skew.Degrees == 0) && pass.Beams.All(beam => beam.Skew.Degrees == 0)),
+    };
 
     /// <summary>
     /// Both ends; an open upper end is the flat limit. Along a girth weld the section is flat at any diameter, and the
@@ -44,6 +69,21 @@ internal sealed record SearchRange(
         if (examination.Part.Curvature == Curvature.AlongWeld) return [from.Millimetres];
         if (band.To is not { } to) return [from.Millimetres, null];
         return to > from ? [from.Millimetres, to.Millimetres] : [from.Millimetres];
+    }
+
+    /// <summary>Ends of the tolerances that all probes share, in every combination, the stated ones first.</summary>
+    public IEnumerable<(double Skew, SpeedErrors Speeds)> SharedErrors()
+    {
+        double[] skews = !(SkewTolerance > 0) ? [0] : IsSkewEven ? [0, SkewTolerance] : [0, SkewTolerance, -SkewTolerance];
+        double[] parts = PartSpeedTolerance > 0 ? [0, PartSpeedTolerance, -PartSpeedTolerance] : [0];
+        double[] wedges = WedgeSpeedTolerance > 0 ? [0, WedgeSpeedTolerance, -WedgeSpeedTolerance] : [0];
+        foreach (var part in parts)
+        {
+            foreach (var wedge in wedges)
+            {
+                foreach (var skew in skews) yield return (skew, new SpeedErrors(part, wedge));
+            }
+        }
     }
 
     /// <summary>Corners of the positioning tolerance, the stated place left out; none where there is no tolerance.</summary>
@@ -59,5 +99,24 @@ internal sealed record SearchRange(
                 if (left != 0 || right != 0) yield return (left, right);
             }
         }
+    }
+
+    /// <summary>One side off its corner and the other on it, or both in the middle: where a dip lies within the tolerance and not at its corners.</summary>
+    public IEnumerable<(double Left, double Right)> Middles()
+    {
+        if (!(OffsetTolerance > 0)) yield break;
+        double[] lefts = HasLeft ? [-OffsetTolerance, -OffsetTolerance / 2, 0, OffsetTolerance / 2, OffsetTolerance] : [0];
+        double[] rights = HasRight ? [-OffsetTolerance, -OffsetTolerance / 2, 0, OffsetTolerance / 2, OffsetTolerance] : [0];
+        foreach (var left in lefts)
+        {
+            foreach (var right in rights) yield return (left, right);
+        }
+    }
+
+    /// <summary>Between two ends, where the curvature lies half-way between theirs.</summary>
+    public IEnumerable<double?> MiddleDiameters()
+    {
+        if (Diameters.Length != 2 || Diameters[0] is not { } from) yield break;
+        yield return 2 / ((1 / from) + (Diameters[1] is { } to ? 1 / to : 0));
     }
 }

@@ -17,7 +17,11 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="Passes">At least one.</param>
 public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
-    Level TofdDrop, EquatableArray<Pass> Passes);
+    Level TofdDrop, EquatableArray<Pass> Passes)
+{
+    /// <summary>How far the true speeds of sound may stand from the stated ones: coverage is judged over all of it.</summary>
+    public SpeedTolerance SpeedTolerance { get; init; } = SpeedTolerance.None;
+}
 
 /// <summary>How the scanning surface bends under the frame.</summary>
 public enum Curvature

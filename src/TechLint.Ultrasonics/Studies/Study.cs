@@ -15,12 +15,15 @@ public sealed class Study
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
 
     private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
+    private readonly ConcurrentDictionary<string, Lazy<OffsetMargin>> margins = new(StringComparer.Ordinal);
     private readonly Lazy<WorstCoverage> coverage;
+    private readonly Lazy<OffsetMemory> offsets;
 
     public Study(Examination examination)
     {
         Examination = examination;
         coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+        offsets = new Lazy<OffsetMemory>(() => new OffsetMemory(Examination));
     }
 
     public Examination Examination { get; }
@@ -45,7 +48,17 @@ public sealed class Study
     public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach) =>
         windows.GetOrAdd(
             (passId, new EquatableArray<int>(stations), thickness, reach),
-            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness, reach))).Value;
+            _ => new Lazy<OffsetWindow?>(() =>
+            {
+                // One search at a time: they share what is known of the offsets that do not cover.
+                lock (offsets.Value) return ExaminationCoverage.CoveringOffsets(Examination, offsets.Value, passId, stations, thickness, reach);
+            })).Value;
+
+    /// <summary>How far a setup's sound probes may move together, each way, before the volume is no longer complete. Worked out when asked for.</summary>
+    public OffsetMargin MarginOf(string passId) => margins.GetOrAdd(passId, id => new Lazy<OffsetMargin>(() =>
+    {
+        lock (offsets.Value) return ExaminationCoverage.Margin(Examination, offsets.Value, id, Coverage);
+    })).Value;
 
     /// <summary>The paths that each law of a beam uses inside the examined volume, over the cases; laws that never enter it are left out.</summary>
     public ImmutableArray<PathUse> PathsUsed(string passId, string beamId)
