@@ -77,10 +77,20 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         }
 
         var passes = group.Setups.Select(setup => BuildPass(setup, gathering)).ToImmutableArray();
+        var speeds = SpeedToleranceOf(gathering);
         if (gathering.Failed) return null;
         return new Examination(
-            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes));
+            part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
+        {
+            SpeedTolerance = speeds,
+        };
     }
+
+    /// <summary>A check that lets the instrument's velocity be wrong by a share lets its angles and paths be.</summary>
+    private SpeedTolerance SpeedToleranceOf(Gathering gathering) =>
+        gathering.AllowNull(technique.VelocityTolerance, static value => new Share(value)) is { } share
+            ? SpeedTolerance.None with { Part = share }
+            : SpeedTolerance.None;
 
     /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>
     private void StopAtWhatIsReported(SetupGroup group, Gathering gathering)

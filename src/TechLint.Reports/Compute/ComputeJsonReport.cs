@@ -35,7 +35,7 @@ public static class ComputeJsonReport
         else
         {
             writer.WriteStartArray("cases");
-            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id);
+            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id, setup.Margin);
             writer.WriteEndArray();
         }
 
@@ -43,7 +43,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup)
+    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup, OffsetMargin? margin)
     {
         writer.WriteStartObject();
         writer.Number("thickness", study.Thickness.Millimetres);
@@ -56,7 +56,7 @@ public static class ComputeJsonReport
             writer.WriteStartArray("beams");
             foreach (var beam in pass.Beams) WriteBeam(writer, beam);
             writer.WriteEndArray();
-            WriteCoverage(writer, study.Coverage);
+            WriteCoverage(writer, study.Coverage, margin);
             WriteAcquisition(writer, pass);
         }
 
@@ -149,7 +149,7 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage)
+    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, OffsetMargin? margin)
     {
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
@@ -168,6 +168,7 @@ public static class ComputeJsonReport
             writer.WriteNull("unseen");
         }
 
+        MarginReport.Write(writer, margin);
         Reason(writer, coverage.NotComputed);
         writer.WriteEndObject();
     }
