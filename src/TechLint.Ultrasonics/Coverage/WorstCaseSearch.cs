@@ -11,7 +11,7 @@ internal delegate CoverageInput? CoverageBuilder(CoverageCase place);
 /// </summary>
 /// <remarks>
 /// A search, not a proof. First every thickness sample (<see cref="ThicknessRatio"/> apart, ends included, at most <see cref="MostThicknesses"/>), at each diameter
-/// of the range, with every combination of the ends of skew and speeds, is looked at by <see cref="ScreeningRows"/> rows: where it is whole though the sound of
+/// of the range, with every combination of the ends of skew and speeds, is looked at by rows <see cref="ScreeningStep"/> apart: where it is whole though the sound of
 /// each side is drawn in by the offset's tolerance, no error of offset can open it (<see cref="InsetRule"/>), and it is settled. Of the rest the worst
 /// are looked at with the offset's tolerance at its corners and the middles between them; about the worst of these the thickness is followed by golden
 /// section down to <see cref="ThicknessResolution"/> and the diameter at the middle of its band of curvature. The finalists, and the stated places at all ends of the
@@ -29,8 +29,8 @@ internal static class WorstCaseSearch
 
     public const int MostThicknesses = 17;
 
-    /// <summary>Rows of a first look; less where the full ones are fewer.</summary>
-    private const int ScreeningRows = 16;
+    /// <summary>Rows of a first look lie this far apart, mm: what is too large to be tolerated cannot lie between two of them.</summary>
+    public const double ScreeningStep = UnseenParts.Tolerated;
 
     /// <summary>How many cases of the first look are followed on, and how many of those are computed in full.</summary>
     private const int Followed = 6;
@@ -63,7 +63,7 @@ internal static class WorstCaseSearch
     /// <summary>The cases, errors of offset left out, that are not whole whatever these are; the worst first.</summary>
     private static List<CoverageCase> Screen(SearchRange range, Search search, InsetRule rule, double[] thicknesses)
     {
-        var open = new List<(CoverageCase Place, VolumeSeen Seen)>();
+        var open = new List<(CoverageCase Place, VolumeSeen Seen, double Least)>();
         var errors = range.SharedErrors().ToArray();
         foreach (var diameter in range.Diameters)
         {
@@ -72,15 +72,17 @@ internal static class WorstCaseSearch
                 foreach (var (skew, speeds) in errors)
                 {
                     var place = new CoverageCase(thickness, diameter) { SkewError = skew, Speeds = speeds };
-                    if (rule.MovesAsOne && search.IsWholeWithin(place, rule, range.OffsetTolerance)) continue;
+                    var least = rule.MovesAsOne ? search.LeastWithin(place, rule, range.OffsetTolerance) : null;
+                    if (least is { IsComplete: true }) continue;
                     var seen = search.Look(place);
                     if (search.HasFailed) return [];
-                    open.Add((place, seen));
+                    open.Add((place, seen, least?.Volume.Percent ?? 0));
                 }
             }
         }
 
-        return [.. open.OrderBy(one => one.Seen, Search.WorstFirst).Select(one => one.Place)];
+        // By the least that errors of offset can leave: as they stand most are whole, and alike.
+        return [.. open.OrderBy(one => one.Least).ThenBy(one => one.Seen, Search.WorstFirst).Select(one => one.Place)];
     }
 
     private static void Follow(SearchRange range, Search search, List<CoverageCase> open, double[] thicknesses)
@@ -169,8 +171,9 @@ internal static class WorstCaseSearch
         public static bool IsWorse(VolumeSeen one, VolumeSeen other) =>
             one.IsComplete != other.IsComplete ? !one.IsComplete : one.Volume.Percent < other.Volume.Percent;
 
-        public bool IsWholeWithin(CoverageCase place, InsetRule rule, double tolerance) =>
-            build(place) is { } input && CoverageKernel.IsComplete(Screened(rule.DrawnIn(input, tolerance)));
+        /// <summary>A lower bound for every error of offset; null where it cannot be built.</summary>
+        public VolumeSeen? LeastWithin(CoverageCase place, InsetRule rule, double tolerance) =>
+            build(place) is { } input ? CoverageKernel.Volume(Screened(rule.DrawnIn(input, tolerance))) : null;
 
         /// <summary>By screening rows.</summary>
         public VolumeSeen Look(CoverageCase place)
@@ -225,7 +228,7 @@ internal static class WorstCaseSearch
 
         private static CoverageInput Screened(CoverageInput input) => input with
         {
-            RowStep = Math.Max(input.RowStep, (input.Volume.ToZ - input.Volume.FromZ) / ScreeningRows),
+            RowStep = Math.Max(input.RowStep, ScreeningStep),
         };
     }
 }
