@@ -10,8 +10,8 @@ internal delegate CoverageInput? ShiftedBuilder(CoverageCase place, double shift
 /// <remarks>
 /// Shifts are tried every <see cref="Coarse"/> mm outwards from the stated place; the run of covering ones nearest to it is followed in steps of
 /// <see cref="Stride"/> and its ends are halved down to <see cref="Fine"/>. A window narrower than a coarse step can be missed, and so can a gap narrower
-/// than a stride. Each shift is judged at both ends and three places between of the thickness band, at every diameter, with every combination of the shared
-/// errors' ends and the corners of the offset's tolerance; the first incomplete case rejects it. Two short cuts spare most of the work and change no answer: what
+/// than a stride. Each shift is judged at both ends and the middle of the thickness band, at every diameter, with every combination of the shared
+/// errors' ends and the corners of the offset's tolerance, by rows <see cref="WorstCaseSearch.ScreeningStep"/> apart; the first incomplete case rejects it. Two short cuts spare most of the work and change no answer: what
 /// goes unseen though every stretch of sound is let out by r mm rejects all shifts within r at once, and what is whole though drawn in by the tolerance needs no
 /// corners (<see cref="InsetRule"/>).
 /// </remarks>
@@ -111,7 +111,7 @@ internal static class OffsetSearch
 
         public Trial(SearchRange range, ShiftedBuilder build, InsetRule rule, RuledOutMoves ruledOut)
         {
-            this.build = build;
+            this.build = (place, shift) => build(place, shift) is { } input ? Coarser(input) : null;
             this.rule = rule;
             this.ruledOut = ruledOut;
             tolerance = range.OffsetTolerance;
@@ -120,7 +120,7 @@ internal static class OffsetSearch
             {
                 foreach (var diameter in range.Diameters)
                 {
-                    foreach (var (skew, speeds) in range.SharedErrors())
+                    foreach (var (skew, speeds) in range.SharedEnds())
                     {
                         var node = new CoverageCase(thickness, diameter) { SkewError = skew, Speeds = speeds };
                         nodes.Add(node);
@@ -189,11 +189,14 @@ internal static class OffsetSearch
             Volume = input.Volume with { FromZ = Math.Max(input.Volume.FromZ, fromZ - About), ToZ = Math.Min(input.Volume.ToZ, toZ + About) },
         };
 
+        private static CoverageInput Coarser(CoverageInput input) =>
+            input with { RowStep = Math.Max(input.RowStep, WorstCaseSearch.ScreeningStep) };
+
         /// <summary>The ends first: they fail first.</summary>
         private static double[] Thicknesses(SearchRange range)
         {
             var (from, to) = (range.FromThickness, range.ToThickness);
-            return to > from ? [from, to, (from + to) / 2, ((3 * from) + to) / 4, (from + (3 * to)) / 4] : [from];
+            return to > from ? [from, to, (from + to) / 2] : [from];
         }
     }
 }

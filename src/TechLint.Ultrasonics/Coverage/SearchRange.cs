@@ -86,6 +86,10 @@ internal sealed record SearchRange(
         }
     }
 
+    /// <summary>Likewise, but speeds at the ends of their tolerance alone, the stated ones left out where there is any.</summary>
+    public IEnumerable<(double Skew, SpeedErrors Speeds)> SharedEnds() => SharedErrors().Where(errors =>
+        (errors.Speeds.Part != 0 || !(PartSpeedTolerance > 0)) && (errors.Speeds.Wedge != 0 || !(WedgeSpeedTolerance > 0)));
+
     /// <summary>Corners of the positioning tolerance, the stated place left out; none where there is no tolerance.</summary>
     public IEnumerable<(double Left, double Right)> Corners()
     {

@@ -36,6 +36,9 @@ internal static class WorstCaseSearch
     private const int Followed = 6;
     private const int Finalists = 4;
 
+    /// <summary>How many are followed to their corners while nothing incomplete has been found.</summary>
+    private const int Doubted = 48;
+
     /// <summary>Bands narrower than this (mm) need no sample between their ends.</summary>
     private const double NarrowBand = 0.2;
 
@@ -50,7 +53,7 @@ internal static class WorstCaseSearch
         var thicknesses = Thicknesses(range);
         var open = Screen(range, search, rule, thicknesses);
         if (search.HasFailed) return search.Result(traceUnseen);
-        if (open.Count > 0) Follow(range, search, open, thicknesses);
+        if (open.AsStated.Count > 0) Follow(range, search, open, thicknesses);
         foreach (var diameter in range.Diameters)
         {
             search.Compute(new CoverageCase(range.FromThickness, diameter));
@@ -61,7 +64,7 @@ internal static class WorstCaseSearch
     }
 
     /// <summary>The cases, errors of offset left out, that are not whole whatever these are; the worst first.</summary>
-    private static List<CoverageCase> Screen(SearchRange range, Search search, InsetRule rule, double[] thicknesses)
+    private static Open Screen(SearchRange range, Search search, InsetRule rule, double[] thicknesses)
     {
         var open = new List<(CoverageCase Place, VolumeSeen Seen, double Least)>();
         var errors = range.SharedErrors().ToArray();
@@ -75,21 +78,29 @@ internal static class WorstCaseSearch
                     var least = rule.MovesAsOne ? search.LeastWithin(place, rule, range.OffsetTolerance) : null;
                     if (least is { IsComplete: true }) continue;
                     var seen = search.Look(place);
-                    if (search.HasFailed) return [];
+                    if (search.HasFailed) return new Open([], []);
                     open.Add((place, seen, least?.Volume.Percent ?? 0));
                 }
             }
         }
 
-        // By the least that errors of offset can leave: as they stand most are whole, and alike.
-        return [.. open.OrderBy(one => one.Least).ThenBy(one => one.Seen, Search.WorstFirst).Select(one => one.Place)];
+        // As they stand many are whole, and alike: then the least that errors of offset can leave tells more.
+        return new Open(
+            [.. open.OrderBy(one => one.Seen, Search.WorstFirst).Select(one => one.Place)], [.. open.OrderBy(one => one.Least).Select(one => one.Place)]);
     }
 
-    private static void Follow(SearchRange range, Search search, List<CoverageCase> open, double[] thicknesses)
+    private static void Follow(SearchRange range, Search search, Open open, double[] thicknesses)
     {
         var corners = range.Corners().ToArray();
-        foreach (var place in Spread(open))
+        foreach (var place in Spread(open.AsStated).Concat(Spread(open.AtLeast)).Distinct())
         {
+            foreach (var (left, right) in corners) search.Look(place with { LeftError = left, RightError = right });
+        }
+
+        // While all is complete the verdict hangs on it: then more of what is not settled is looked at, until something is not.
+        foreach (var place in open.AtLeast.Take(Doubted))
+        {
+            if (!search.IsComplete) break;
             foreach (var (left, right) in corners) search.Look(place with { LeftError = left, RightError = right });
         }
 
@@ -147,6 +158,9 @@ internal static class WorstCaseSearch
         }
     }
 
+    /// <summary>What is not settled by the first look, the worst first: by what is seen at the stated offsets, and by the least that errors can leave of it.</summary>
+    private sealed record Open(List<CoverageCase> AsStated, List<CoverageCase> AtLeast);
+
     private sealed class Search(CoverageBuilder build)
     {
         public static readonly IComparer<VolumeSeen> WorstFirst =
@@ -166,6 +180,8 @@ internal static class WorstCaseSearch
 
         /// <summary>Nothing at all is unseen anywhere yet: there is no dip to follow.</summary>
         public bool IsWhole => worstLooked is null or { IsComplete: true, Volume.Percent: 100 };
+
+        public bool IsComplete => worstLooked is null or { IsComplete: true };
 
         /// <summary>Incomplete before complete, then the smaller volume. Of equals, the one looked at first stays.</summary>
         public static bool IsWorse(VolumeSeen one, VolumeSeen other) =>
