@@ -168,7 +168,7 @@ public static class ComputeJsonReport
             writer.WriteNull("unseen");
         }
 
-        MarginReport.Write(writer, margin);
+        if (margin is not null) MarginReport.Write(writer, margin);
         Reason(writer, coverage.NotComputed);
         writer.WriteEndObject();
     }

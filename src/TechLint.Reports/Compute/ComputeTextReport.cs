@@ -19,7 +19,7 @@ public sealed class ComputeTextReport(TextWriter output)
             Line(setup.Pass is { } pass ? string.Create(CultureInfo.InvariantCulture, $"\nsetup {setup.Id}, pass {pass}") : $"\nsetup {setup.Id}");
             if (setup.NotComputed is { } reason) Line($"  not computed: {reason}");
             foreach (var study in setup.Cases) Write(study, setup.Id);
-            if (!setup.Cases.IsEmpty) Line("\n  " + MarginReport.Text(setup.Margin));
+            if (setup.Margin is not null && !setup.Cases.IsEmpty) Line("\n  " + MarginReport.Text(setup.Margin));
         }
     }
 

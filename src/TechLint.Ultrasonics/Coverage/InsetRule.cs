@@ -21,7 +21,7 @@ internal readonly record struct InsetRule(bool MovesAsOne)
     public bool CanRuleOut { get; init; }
 
     /// <summary>The section as the least that every error up to the tolerance leaves of it; diffraction pairs, which see otherwise at each, do not count.</summary>
-    public CoverageInput DrawnIn(CoverageInput input, double tolerance)
+    public static CoverageInput DrawnIn(CoverageInput input, double tolerance)
     {
         if (!(tolerance > 0)) return input;
         var step = OnOuter(input, tolerance);

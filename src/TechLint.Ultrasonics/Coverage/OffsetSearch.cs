@@ -151,7 +151,7 @@ internal static class OffsetSearch
             if (rule.MovesAsOne && corners.Count > 1)
             {
                 if (build(node, shift) is not { } stated) return false;
-                if (CoverageKernel.IsComplete(rule.DrawnIn(stated, tolerance))) return true;
+                if (CoverageKernel.IsComplete(InsetRule.DrawnIn(stated, tolerance))) return true;
             }
 
             foreach (var (left, right) in corners)

@@ -75,7 +75,7 @@ internal static class WorstCaseSearch
                 foreach (var (skew, speeds) in errors)
                 {
                     var place = new CoverageCase(thickness, diameter) { SkewError = skew, Speeds = speeds };
-                    var least = rule.MovesAsOne ? search.LeastWithin(place, rule, range.OffsetTolerance) : null;
+                    var least = rule.MovesAsOne ? search.LeastWithin(place, range.OffsetTolerance) : null;
                     if (least is { IsComplete: true }) continue;
                     var seen = search.Look(place);
                     if (search.HasFailed) return new Open([], []);
@@ -188,8 +188,8 @@ internal static class WorstCaseSearch
             one.IsComplete != other.IsComplete ? !one.IsComplete : one.Volume.Percent < other.Volume.Percent;
 
         /// <summary>A lower bound for every error of offset; null where it cannot be built.</summary>
-        public VolumeSeen? LeastWithin(CoverageCase place, InsetRule rule, double tolerance) =>
-            build(place) is { } input ? CoverageKernel.Volume(Screened(rule.DrawnIn(input, tolerance))) : null;
+        public VolumeSeen? LeastWithin(CoverageCase place, double tolerance) =>
+            build(place) is { } input ? CoverageKernel.Volume(Screened(InsetRule.DrawnIn(input, tolerance))) : null;
 
         /// <summary>By screening rows.</summary>
         public VolumeSeen Look(CoverageCase place)

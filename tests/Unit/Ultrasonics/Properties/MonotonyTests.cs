@@ -92,7 +92,7 @@ public sealed class MonotonyTests
         (input, tolerance, left, right) =>
         {
             var dense = input with { RowStep = 1 };
-            if (!CoverageKernel.IsComplete(new InsetRule(MovesAsOne: true).DrawnIn(dense, tolerance))) return;
+            if (!CoverageKernel.IsComplete(InsetRule.DrawnIn(dense, tolerance))) return;
             CoverageKernel.IsComplete(Sections.Moved(dense, tolerance * left, tolerance * right)).Should().BeTrue();
         },
         iter: 1000);
@@ -103,7 +103,7 @@ public sealed class MonotonyTests
         {
             var rule = new InsetRule(MovesAsOne: true) { CanRuleOut = true };
             var moved = CoverageKernel.Volume(Sections.Moved(input, reach * left, reach * right))!.Value.Volume.Percent;
-            CoverageKernel.Volume(rule.DrawnIn(input, reach))!.Value.Volume.Percent.Should().BeLessThanOrEqualTo(moved + Grazed);
+            CoverageKernel.Volume(InsetRule.DrawnIn(input, reach))!.Value.Volume.Percent.Should().BeLessThanOrEqualTo(moved + Grazed);
             CoverageKernel.Volume(rule.LetOut(input, reach))!.Value.Volume.Percent.Should().BeGreaterThanOrEqualTo(moved - Grazed);
         },
         iter: 1000);
