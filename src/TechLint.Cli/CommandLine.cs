@@ -39,7 +39,7 @@ internal static class CommandLine
 
     private static int Dispatch(IReadOnlyList<string> arguments, Terminal terminal, IEngine engine, CancellationToken cancellation)
     {
-        ICommand[] commands = [new CheckCommand(), new ExplainCommand(), new ComputeCommand(), new LspCommand()];
+        ICommand[] commands = [new CheckCommand(), new ExplainCommand(), new ComputeCommand(), new FormatCommand(), new LspCommand()];
         var version = new Option<bool>("--version") { Description = "Print the version" };
         var root = Root(commands, version);
         // An argument that starts with @ is a path like any other.

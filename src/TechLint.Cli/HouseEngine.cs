@@ -26,6 +26,9 @@ internal sealed class HouseEngine : IEngine
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, Length? thickness, Length? outsideDiameter) =>
         Computing.Setups(Open(store, options, standardInput), file, thickness, outsideDiameter);
 
+    public ComputedField? ComputeField(IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, FieldRequest request) =>
+        ComputingField.Of(Open(store, options, standardInput), file, request);
+
     public Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation)
     {
         // Standard output belongs to the protocol from here on.

@@ -25,6 +25,9 @@ internal interface IEngine
     ComputedTechnique? Compute(
         IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, Length? thickness, Length? outsideDiameter);
 
+    /// <summary>The field of one beam; null where the file holds no technique that can be read that far.</summary>
+    ComputedField? ComputeField(IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, FieldRequest request);
+
     /// <summary>Serves one editor until it leaves; the status to exit with.</summary>
     Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation);
 }

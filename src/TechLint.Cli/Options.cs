@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using TechLint.Rules.Findings;
+using TechLint.Ultrasonics.Fields;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Cli;
@@ -44,6 +45,13 @@ internal static class Options
             QuantityFault.None when quantity.Kind == QuantityKind.Length => "takes a length greater than zero",
             _ => "takes a length with its unit, as 25 mm, 1.25 in or 1 1/4 in",
         });
+
+    public static Option<LawChoice?> Law(string name, string description) => Read<LawChoice>(
+        name, "ANGLE|all", description,
+        text => string.Equals(text, "all", StringComparison.Ordinal) ? (true, new LawChoice(null, All: true))
+            : double.TryParse(text.EndsWith("deg", StringComparison.Ordinal) ? text[..^3] : text, NumberStyles.Float, CultureInfo.InvariantCulture, out var degrees)
+                && double.IsFinite(degrees) ? (true, new LawChoice(new Angle(degrees), All: false)) : (false, default),
+        _ => "takes an angle in degrees, as 55, or all");
 
     private static Option<T?> Read<T>(
         string name, string helpName, string description, Func<string, (bool Ok, T Value)> read, Func<string, string> expected) where T : struct =>

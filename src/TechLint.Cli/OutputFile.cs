@@ -13,6 +13,8 @@ internal static class OutputFile
         if (Directory.Exists(path) || !TryWriteTo(draft, FileMode.Create, content)) return false;
         try
         {
+            // A file that is replaced keeps who may read it.
+            if (!OperatingSystem.IsWindows() && File.Exists(path)) File.SetUnixFileMode(draft, File.GetUnixFileMode(path));
             File.Move(draft, path, overwrite: true);
             return true;
         }

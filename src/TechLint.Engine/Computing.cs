@@ -19,6 +19,9 @@ public sealed record ComputedSetup(string Id, int? Pass, ImmutableArray<CaseStud
 {
     /// <summary>How far the setup's sound probes may move together, over the whole range; null where there is no study.</summary>
     public OffsetMargin? Margin { get; init; }
+
+    /// <summary>The least coverage of its examination when speeds drift and edges are misaligned too, over the whole range; null where there is no study.</summary>
+    public WorstCoverage? WithDrifts { get; init; }
 }
 
 /// <summary>The derived quantities of a technique, over its ranges or for one component.</summary>
@@ -45,6 +48,7 @@ public static class Computing
                         study is null ? link.Obstacle?.Sentence ?? "something that it rests on is missing or broken: see check" : null)
                     {
                         Margin = study?.MarginOf(setup.Name),
+                        WithDrifts = study?.CoverageWithDrifts,
                     }));
             }
         }

@@ -65,7 +65,7 @@ internal sealed record FileCheck(ImmutableArray<CheckedFinding> Findings, int Lo
         {
             case FormatKind.Technique when document.Tree.Root is not null:
                 LinkedTechnique? linked = null;
-                Guard(sink, "the binder", () => linked = TechniqueLinker.Link(document, snapshot));
+                Guard(sink, "the binder", () => linked = snapshot.LinkedOf(document.Tree.Source.Path));
                 if (linked is null) return null;
                 var context = new TechniqueContext(linked, snapshot.StudyOf, snapshot.AsOf, sink);
                 foreach (var rule in rules)

@@ -20,6 +20,7 @@ public sealed class Snapshot : IDocumentSource
     private readonly StudyCache studies;
     private readonly ConcurrentDictionary<string, Lazy<Loaded>> onDisk;
     private readonly ImmutableDictionary<string, Lazy<Loaded>> open;
+    private readonly ConcurrentDictionary<string, Lazy<LinkedTechnique>> linked = new(StringComparer.Ordinal);
     private readonly Lazy<IReadOnlyList<string>> files;
     private readonly Lazy<WorkspaceSettings> settings;
     private readonly Lazy<ImmutableDictionary<string, DocumentLookup>> requirementSets;
@@ -76,6 +77,12 @@ public sealed class Snapshot : IDocumentSource
 
     /// <summary>The tree of a file, or null where it cannot be read.</summary>
     public SyntaxTree? TreeOf(string path) => Load(path).Tree;
+
+    /// <summary>A technique with everything that it names, linked once in this snapshot for rules, hover and hints alike; null where the file
+    /// is no technique that can be read.</summary>
+    public LinkedTechnique? LinkedOf(string path) => FormatKinds.Of(path) == FormatKind.Technique && TreeOf(path) is { Root: not null } tree
+        ? linked.GetOrAdd(path, _ => new Lazy<LinkedTechnique>(() => TechniqueLinker.Link(BoundDocument.Of(tree), this))).Value
+        : null;
 
     /// <summary>Why a file cannot be read.</summary>
     public LookupFault FaultOf(string path) => Load(path).Fault;

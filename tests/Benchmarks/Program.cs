@@ -11,6 +11,7 @@ internal static class Program
         ("rules", () => Run(RuleBenchmark.Run)),
         ("repository", () => Run(RepositoryBenchmark.Run)),
         ("server", ServerBenchmark.RunAsync),
+        ("editor", EditorBenchmark.RunAsync),
     ];
 
     private static async Task<int> Main(string[] wanted)

@@ -48,7 +48,7 @@ public sealed class ComputeTests
         HasKeys(one, "thickness", "outside-diameter", "probes", "beams", "coverage", "acquisition");
         foreach (var probe in Each(one["probes"]))
         {
-            HasKeys(probe, "station", "side", "index-offset", "front-y", "body", "contact-gap");
+            HasKeys(probe, "station", "side", "index-offset", "front-y", "body", "contact-gap", "rocking-angle");
             HasKeys(probe["body"], "from-y", "to-y");
         }
 
@@ -63,18 +63,29 @@ public sealed class ComputeTests
                 continue;
             }
 
-            HasKeys(beam, "id", "scan", "wavelength", "laws");
+            HasKeys(beam, "id", "scan", "wavelength", "laws", "temperature-shift", "surface-temperature-shift");
             foreach (var law in Each(beam["laws"]))
             {
                 HasKeys(
                     law, "angle", "wedge-angle", "steering", "exit-behind-front", "exit-y", "active-aperture", "effective-aperture", "near-field",
-                    "beam-width", "legs", "grating-lobe-angle");
-                foreach (var leg in Each(law["legs"])) HasKeys(leg, "end-y", "end-z", "path", "incidence");
+                    "beam-width", "legs", "grating-lobe-angle", "angle-shift", "exit-shift", "squint", "mode-converted");
+                foreach (var leg in Each(law["legs"])) HasKeys(leg, "end-y", "end-z", "path", "incidence", "converted");
             }
         }
 
-        HasKeys(one["coverage"], "volume", "left", "right", "both-sides", "unseen");
-        HasKeys(one["acquisition"], "pulses-per-position", "speed-at-most", "scan-length", "scan-time", "data-rate", "data-size");
+        HasKeys(one["coverage"], "volume", "left", "right", "both-sides", "faces", "unseen");
+        foreach (var face in Each(one["coverage"]!["faces"]))
+        {
+            HasKeys(face, "face", "side", "served", "from-either", "by", "best-incidence", "worst-y", "worst-z", "ways", "legs", "pieces");
+        }
+
+        string[] totals = one["acquisition"]!["total-scan-time"] is null ? [] : ["total-scan-time", "total-data-size"];
+        HasKeys(
+            one["acquisition"],
+            [
+                "pulses-per-position", "speed-at-most", "scan-length", "scan-time", "data-rate", "data-size", "pulse-rate-at-most", "ambiguity-path",
+                "segments", "lines", "steps-per-increment", "position-error-at-most", "speed-at-most-for-data", .. totals,
+            ]);
     }
 
     // A reason stands exactly where something is null that could have been computed; nothing else may be there.

@@ -12,7 +12,7 @@ public sealed class NeovimTests
 
     [Theory]
     [MemberData(nameof(All))]
-    public void Neovim_shows_the_finding_hovers_and_follows_an_edit(string executable)
+    public void Neovim_shows_the_finding_hovers_follows_an_edit_completes_and_mends(string executable)
     {
         Assert.SkipUnless(Tools.Has("nvim"), "Neovim is not installed");
         using var workspace = new TemporaryWorkspace();
@@ -40,5 +40,7 @@ public sealed class NeovimTests
         diagnostics.Should().Contain(found => (string)found["code"]! == "index-offset-against-thickness" && (int)found["severity"]! == 1);
         diagnostics.Should().Contain(found => (int)found["line"]! == line && (int)found["column"]! == character);
         ((string?)seen["hover"]).Should().NotBeNullOrEmpty();
+        ((JsonArray)seen["completions"]!).Select(label => (string)label!).Should().Contain("scanning-surface");
+        ((JsonArray)seen["fixes"]!).Select(title => (string)title!).Should().Contain("Write 20 mm");
     }
 }

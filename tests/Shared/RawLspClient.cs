@@ -31,6 +31,9 @@ internal sealed class RawLspClient : IAsyncDisposable
     /// <summary>Whether requests of the server are answered at once, with a null result.</summary>
     public bool AnswersRequests { get; init; } = true;
 
+    /// <summary>The result that a request of the server is answered with, where it is answered.</summary>
+    public Func<JsonObject, JsonNode?> Answer { get; init; } = static _ => null;
+
     /// <summary>What was wrong with the server's output; null while all is well.</summary>
     public string? Fault { get; private set; }
 
@@ -203,7 +206,7 @@ internal sealed class RawLspClient : IAsyncDisposable
                 while (waiting.TryDequeue(out var waiter)) waiter.TrySetResult();
                 if (AnswersRequests && message["method"] is not null && message["id"] is { } id)
                 {
-                    await SendJsonAsync(new JsonObject { ["jsonrpc"] = "2.0", ["id"] = id.DeepClone(), ["result"] = null }.ToJsonString());
+                    await SendJsonAsync(new JsonObject { ["jsonrpc"] = "2.0", ["id"] = id.DeepClone(), ["result"] = Answer(message) }.ToJsonString());
                 }
             }
         }

@@ -49,7 +49,9 @@ public sealed class BeamTests
         // On the axis |F(u) F(ratio u)|, F the Fresnel integral, u = sqrt(2/k): the table follows it within a hundredth.
         double Loudness(double k) => -Fresnel(Math.Sqrt(2 / k)) * Fresnel(ratio * Math.Sqrt(2 / k));
         var k = GoldenSectionMinimizer.Minimum(ObjectiveFunction.ScalarValue(Loudness), 0.85, 1.6, 1e-7, 1000).MinimizingPoint;
-        NearField.Factor(ratio).Should().BeApproximately(k, 0.01);
+        Checks.Record(
+            "near field factor", FormattableString.Invariant($"last maximum on the axis, ratio {ratio}"), k, NearField.Factor(ratio), 0.01, "-",
+            "on-axis Fresnel integral, MathNet.Numerics quadrature and minimiser", Checks.Computed);
     }
 
     [Theory, MemberData(nameof(RoundNearFields))]
@@ -137,8 +139,7 @@ public sealed class BeamTests
     {
         var row = CheckValue.Of(id);
         var lobe = GratingLobe.Nearest(row["steering"] * Degree, row["v"] / 1000 / row["f"] / row["p"], _ => true) / Degree;
-        if (double.IsNaN(row.Value)) double.IsNaN(lobe).Should().BeTrue($"{row.Id}: {row.Source} has none");
-        else row.Holds(lobe);
+        row.Holds(lobe);
     }
 
     [Theory, MemberData(nameof(LawCounts))]

@@ -51,12 +51,12 @@ internal static class CoverageCases
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     public static CoverageInput Flat(
-        double thickness, ImmutableArray<SightLine> lines, Surface surface = Surface.Outside, params ImmutableArray<TofdSight> pairs) =>
+        double thickness, ImmutableArray<SightLine> lines, Surface surface = Surface.Outside, params ImmutableArray<IPointSight> pairs) =>
         new(thickness, null, new(-15, 17, 0, thickness), null, null, [new(surface, lines, pairs)], Wavelength / 4);
 
     public static CoverageInput Curved(
         double thickness, double diameter, ImmutableArray<SightLine> lines, Surface surface = Surface.Outside,
-        params ImmutableArray<TofdSight> pairs) =>
+        params ImmutableArray<IPointSight> pairs) =>
         new(thickness, diameter, new(-15, 17, 0, thickness), null, null, [new(surface, lines, pairs)], Wavelength / 4);
 
     public static ImmutableArray<SightLine> Fan(

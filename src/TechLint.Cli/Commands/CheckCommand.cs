@@ -56,7 +56,7 @@ internal sealed class CheckCommand : ICommand
 
         if (workspace.Select(call, call.GetValue(paths) ?? [], terminal) is not { } selection) return ExitStatus.Unusable;
         if (!WorkspaceCall.KnowsSets(engine, selection, options, terminal)) return ExitStatus.Unusable;
-        if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
+        if (!PathCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
 
         if (SettingsFault(engine, selection, options, cancellation) is { } fault)
         {

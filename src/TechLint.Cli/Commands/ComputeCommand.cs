@@ -16,14 +16,17 @@ internal sealed class ComputeCommand : ICommand
 
     private readonly Option<Length?> thickness = Options.Length("--thickness", "Compute for this wall alone, such as '25 mm' or '1 in'");
     private readonly Option<Length?> diameter = Options.Length("--outside-diameter", "Compute for this outside diameter alone");
+    private readonly Option<bool> delays = new("--delays") { Description = "Print the delay of every element of every law, in ns" };
+    private readonly FieldCall field = new();
     private readonly WorkspaceCall workspace = new();
 
     public ComputeCommand()
     {
         Command = new Command("compute", "Print what follows from a technique, for each setup and over its ranges: beams, coverage, times.")
         {
-            file, format, thickness, diameter,
+            file, format, thickness, diameter, delays,
         };
+        field.AddTo(Command);
         workspace.AddTo(Command);
     }
 
@@ -47,9 +50,15 @@ internal sealed class ComputeCommand : ICommand
         }
 
         if (!WorkspaceCall.KnowsSets(engine, selection, options, terminal)) return ExitStatus.Unusable;
-        if (!WorkspaceCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
+        if (!PathCall.TryReadInput(selection, terminal, out var input)) return ExitStatus.Unusable;
         var wall = call.GetValue(thickness);
         var outside = call.GetValue(diameter);
+        if (field.Complaint(call) is { } complaint)
+        {
+            terminal.Say(complaint);
+            return ExitStatus.Unusable;
+        }
+
         var technique = engine.Compute(store, options, input, only, wall, outside);
         if (technique is null)
         {
@@ -63,8 +72,10 @@ internal sealed class ComputeCommand : ICommand
             return ExitStatus.Unusable;
         }
 
-        if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique);
-        else new ComputeTextReport(terminal.Output).Write(technique);
+        if (field.IsAsked(call)) return field.Run(call, terminal, engine.ComputeField(store, options, input, only, field.RequestOf(call, wall, outside)), path);
+        var parts = ComputeParts.Usual with { Delays = call.GetValue(delays), FieldCoverage = field.WithCoverage(call) };
+        if (call.GetValue(format) == ReportFormat.Json) ComputeJsonReport.Write(terminal.Output, technique, parts);
+        else new ComputeTextReport(terminal.Output, parts).Write(technique);
         return ExitStatus.Clean;
     }
 

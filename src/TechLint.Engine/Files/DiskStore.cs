@@ -39,6 +39,20 @@ public sealed class DiskStore : IFileStore
         return fault == LookupFault.None ? Open(place, path) : new FileText(null, fault);
     }
 
+    /// <summary>Whether a file is text of the other encoding that is read, by its byte order mark.</summary>
+    public bool IsUtf16(string path)
+    {
+        if (Locate(path, out var place) != LookupFault.None) return false;
+        try
+        {
+            return ReadAtMost(place, 2) is [0xFF, 0xFE] or [0xFE, 0xFF];
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
     /// <summary>Whether a file could be opened, without reading it.</summary>
     public LookupFault Probe(string path)
     {

@@ -15,7 +15,7 @@ internal static class ComputedMeaning
     {
         var parts = at.Split('/');
         if (parts is not ["setups", var setupId, ..] && at is not "component/thickness" && !at.StartsWith("component/thickness/", StringComparison.Ordinal)) return [];
-        var linked = TechniqueLinker.Link(BoundDocument.Of(snapshot.TreeOf(path)!), snapshot);
+        if (snapshot.LinkedOf(path) is not { } linked) return [];
         if (parts[0] != "setups") return linked.Examinations.SelectMany(link => OfThickness(snapshot, link));
         setupId = parts[1];
         var found = linked.Examinations.FirstOrDefault(link => link.Setups.Any(setup => setup.Id.Value == setupId));
@@ -96,7 +96,7 @@ internal static class ComputedMeaning
     }
 
     /// <summary>The thinnest and the thickest wall.</summary>
-    private static IEnumerable<CaseStudy> Ends(Study study)
+    internal static IEnumerable<CaseStudy> Ends(Study study)
     {
         var cases = study.Cases;
         yield return cases[0];
@@ -119,7 +119,7 @@ internal static class ComputedMeaning
             + $"covered depth {Mm(pair.CoveredFrom)} to {Mm(pair.CoveredTo)}";
     }
 
-    private static string Coverage(Study study)
+    internal static string Coverage(Study study)
     {
         var worst = study.Coverage;
         return worst.NotComputed is { } reason
@@ -127,7 +127,7 @@ internal static class ComputedMeaning
             : $"coverage at worst {Number(worst.Result.Volume.Percent, 1)} %, at {Mm(worst.Thickness)}";
     }
 
-    private static string Mm(Length length, int digits = 1) => $"{Number(length.Millimetres, digits)} mm";
+    internal static string Mm(Length length, int digits = 1) => $"{Number(length.Millimetres, digits)} mm";
 
-    private static string Number(double value, int digits) => double.IsFinite(value) ? Digits.Text(Digits.Rounded(value, digits) ?? 0) : "unknown";
+    internal static string Number(double value, int digits) => double.IsFinite(value) ? Digits.Text(Digits.Rounded(value, digits) ?? 0) : "unknown";
 }

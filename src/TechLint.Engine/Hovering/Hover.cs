@@ -1,5 +1,6 @@
 using System.Text;
 using TechLint.Model.Binding;
+using TechLint.Model.Requirements;
 using TechLint.Model.Shape;
 using TechLint.Syntax;
 using TechLint.Ultrasonics.Quantities;
@@ -29,6 +30,13 @@ public static class Hover
         {
             var others = Conversions.Of(quantity);
             if (others.Length > 0) text.Append("\n`").Append(quantity.Display()).Append("` = ").Append(others).Append('\n');
+        }
+
+        var name = Navigating.NameIndex.Of(tree).At(offset);
+        if (name is not null && NameMeaning.Of(snapshot, path, name) is { Length: > 0 } meaning) text.Append('\n').Append(meaning);
+        if (kind == FormatKind.Requirement && LimitNames.Find(ModelPathLocator.At(tree, offset).Split('/') is ["limits", var limit, ..] ? limit : "") is { } known)
+        {
+            text.Append('\n').Append(known.Meaning).Append('\n');
         }
 
         if (kind == FormatKind.Technique)

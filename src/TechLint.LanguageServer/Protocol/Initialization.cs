@@ -1,13 +1,25 @@
 namespace TechLint.LanguageServer.Protocol;
 
 internal sealed record InitializeParams(
-    string? RootUri, string? RootPath, WorkspaceFolder[]? WorkspaceFolders, ClientCapabilities? Capabilities);
+    string? RootUri, string? RootPath, WorkspaceFolder[]? WorkspaceFolders, ClientCapabilities? Capabilities, ClientSettings? InitializationOptions);
 
-internal sealed record ClientCapabilities(GeneralClientCapabilities? General, WorkspaceClientCapabilities? Workspace);
+internal sealed record ClientCapabilities(
+    GeneralClientCapabilities? General, WorkspaceClientCapabilities? Workspace, TextDocumentClientCapabilities? TextDocument);
 
 internal sealed record GeneralClientCapabilities(string[]? PositionEncodings);
 
-internal sealed record WorkspaceClientCapabilities(DynamicRegistrationCapability? DidChangeWatchedFiles);
+internal sealed record WorkspaceClientCapabilities(
+    DynamicRegistrationCapability? DidChangeWatchedFiles, bool? Configuration, RefreshCapability? Diagnostics, RefreshCapability? InlayHint, RefreshCapability? CodeLens);
+
+internal sealed record RefreshCapability(bool? RefreshSupport);
+
+internal sealed record TextDocumentClientCapabilities(CompletionCapability? Completion, DynamicRegistrationCapability? Diagnostic);
+
+internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem);
+
+internal sealed record CompletionItemCapability(bool? SnippetSupport, InsertTextModeSupport? InsertTextModeSupport);
+
+internal sealed record InsertTextModeSupport(int[]? ValueSet);
 
 internal sealed record DynamicRegistrationCapability(bool? DynamicRegistration);
 
@@ -16,7 +28,11 @@ internal sealed record InitializeResult(ServerCapabilities Capabilities, ServerI
 internal sealed record ServerInfo(string Name, string Version);
 
 internal sealed record ServerCapabilities(
-    string PositionEncoding, TextDocumentSyncOptions TextDocumentSync, bool HoverProvider, WorkspaceServerCapabilities Workspace);
+    string PositionEncoding, TextDocumentSyncOptions TextDocumentSync, bool HoverProvider, CompletionOptions CompletionProvider,
+    SignatureHelpOptions SignatureHelpProvider, bool DefinitionProvider, bool ReferencesProvider, bool DocumentHighlightProvider,
+    bool DocumentSymbolProvider, bool WorkspaceSymbolProvider, CodeActionOptions CodeActionProvider, CodeLensOptions CodeLensProvider,
+    DocumentLinkOptions DocumentLinkProvider, RenameOptions RenameProvider, bool FoldingRangeProvider, bool SelectionRangeProvider,
+    SemanticTokensOptions SemanticTokensProvider, bool InlayHintProvider, DiagnosticOptions? DiagnosticProvider, WorkspaceServerCapabilities Workspace);
 
 /// <param name="Change">2: incremental.</param>
 internal sealed record TextDocumentSyncOptions(bool OpenClose, int Change, SaveOptions Save);

@@ -8,6 +8,8 @@ namespace TechLint.LanguageServer.Protocol;
 /// </summary>
 [GenerateShapeFor<Diagnostic[]>]
 [GenerateShapeFor<Registration[]>]
+[GenerateShapeFor<ConfigurationItem[]>]
+[GenerateShapeFor<ClientSettings[]>]
 [GenerateShapeFor<string>]
 [GenerateShapeFor<int>]
 [GenerateShapeFor<long>]

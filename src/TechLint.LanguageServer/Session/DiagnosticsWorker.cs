@@ -10,7 +10,7 @@ namespace TechLint.LanguageServer.Session;
 /// The newest edit goes first and ends a check of the same text that still runs; open documents that depend on an edited one
 /// follow when nothing has changed for a while.
 /// </summary>
-internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, PositionEncoding encoding, TimeSpan quietTime) : IDisposable
+internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, PositionEncoding encoding, TimeSpan quietTime, bool pushes = true) : IDisposable
 {
     private readonly Lock gate = new();
     private readonly SemaphoreSlim signal = new(0);
@@ -91,7 +91,7 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
                 if (NextClosed() is { } uri)
                 {
                     shown.Remove(uri.Normal);
-                    await client.PublishAsync(uri.Spelling, null, []).ConfigureAwait(false);
+                    if (pushes) await client.PublishAsync(uri.Spelling, null, []).ConfigureAwait(false);
                 }
                 else if (NextJob(stop) is { } job)
                 {
@@ -207,6 +207,13 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
         try
         {
             if (store.Read(job.Uri) is not { } view) return;
+            if (!pushes)
+            {
+                // The client asks when its own text has changed; of a library's change it cannot know.
+                if (job.IsFollower) await RefreshOnceAsync().ConfigureAwait(false);
+                return;
+            }
+
             var document = view.Document;
             var found = view.Workspace.Check(document.Home.Path, job.Stop.Token);
             job.Stop.Token.ThrowIfCancellationRequested();
@@ -217,6 +224,7 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
             if (shown.TryGetValue(job.Uri, out var before) && string.Equals(before, text, StringComparison.Ordinal)) return;
             shown[job.Uri] = text;
             await client.PublishAsync(document.Uri.Spelling, document.Version, diagnostics).ConfigureAwait(false);
+            await TellSettingsAsync(view, job.Stop.Token).ConfigureAwait(false);
         }
         catch (OperationCanceledException)
         {
@@ -231,6 +239,29 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
         {
             lock (gate) running = null;
         }
+    }
+
+    private Task RefreshOnceAsync()
+    {
+        lock (gate) followers.Clear();
+        _ = client.RefreshAsync("workspace/diagnostic/refresh");
+        return Task.CompletedTask;
+    }
+
+    /// <summary>Broken settings change every verdict of the workspace: they are told though nobody has opened them.</summary>
+    private async Task TellSettingsAsync(DocumentView view, CancellationToken cancellation)
+    {
+        const string name = Model.Shape.FormatKinds.SettingsName;
+        var home = view.Document.Home;
+        if (home.Root is null || store.FindIn(home.Key, name) is not null || view.Workspace.Snapshot?.TreeOf(name) is not { } tree) return;
+        if (DocumentUri.FromPath(System.IO.Path.Combine(home.Root, name)) is not { } uri) return;
+        var closedSettings = OpenDocument.First(uri, null, tree.Source.Text, home with { Path = name });
+        var found = view.Workspace.Check(name, cancellation);
+        var diagnostics = DiagnosticRendering.Render(found, closedSettings, encoding, path => store.FindIn(home.Key, path));
+        var text = JsonSerializer.Serialize(diagnostics, ProtocolJson.Default.DiagnosticArray);
+        if (string.Equals(shown.GetValueOrDefault(uri.Normal, "[]"), text, StringComparison.Ordinal)) return;
+        shown[uri.Normal] = text;
+        await client.PublishAsync(uri.Spelling, null, diagnostics).ConfigureAwait(false);
     }
 
     private void Requeue(string uri)

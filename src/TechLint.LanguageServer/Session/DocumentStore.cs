@@ -56,6 +56,12 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
         lock (gate) return workspaces.GetValueOrDefault(key);
     }
 
+    /// <summary>The keys of all workspaces that hold an open document.</summary>
+    public IReadOnlyList<(string Key, string? Root)> Homes()
+    {
+        lock (gate) return [.. documents.Values.Select(document => (document.Home.Key, document.Home.Root)).Distinct()];
+    }
+
     public void SetFolders(IReadOnlyList<string> clientFolders)
     {
         lock (gate)

@@ -10,4 +10,10 @@ internal interface IClient
     Task LogAsync(ServerLogLevel level, string message);
 
     Task RegisterAsync(Registration registration);
+
+    /// <summary>The client's settings; null where it does not answer or what it answers cannot be read.</summary>
+    Task<ClientSettings?> AskSettingsAsync();
+
+    /// <summary>Asks the client to ask again for something, such as <c>workspace/diagnostic/refresh</c>.</summary>
+    Task RefreshAsync(string method);
 }

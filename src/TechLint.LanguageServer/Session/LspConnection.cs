@@ -20,6 +20,8 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
 
     private static readonly Dictionary<string, Type> RegisterTypes = new(StringComparer.Ordinal) { ["registrations"] = typeof(Registration[]) };
 
+    private static readonly Dictionary<string, Type> ConfigurationTypes = new(StringComparer.Ordinal) { ["items"] = typeof(ConfigurationItem[]) };
+
     public Task PublishAsync(string uri, long? version, Diagnostic[] diagnostics)
     {
         var parameters = new Dictionary<string, object?>(StringComparer.Ordinal) { ["uri"] = uri };
@@ -46,6 +48,36 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
                 CancellationToken.None).ConfigureAwait(false);
         }
         catch (Exception fault) when (fault is RemoteRpcException or ConnectionLostException or ObjectDisposedException or OperationCanceledException)
+        {
+            // A client that refuses goes without.
+        }
+    }
+
+    public async Task<ClientSettings?> AskSettingsAsync()
+    {
+        try
+        {
+            var answer = await InvokeWithParameterObjectAsync<ClientSettings[]?>(
+                "workspace/configuration",
+                new Dictionary<string, object?>(StringComparer.Ordinal) { ["items"] = new[] { new ConfigurationItem("techlint") } },
+                ConfigurationTypes,
+                CancellationToken.None).ConfigureAwait(false);
+            return answer is { Length: > 0 } ? answer[0] : null;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // Whatever a client says to it, it is served as if it had said nothing.
+            return null;
+        }
+    }
+
+    public async Task RefreshAsync(string method)
+    {
+        try
+        {
+            await InvokeWithParameterObjectAsync<object?>(method, argument: null, CancellationToken.None).ConfigureAwait(false);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
             // A client that refuses goes without.
         }

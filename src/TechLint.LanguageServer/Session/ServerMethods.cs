@@ -2,6 +2,7 @@ using StreamJsonRpc;
 using TechLint.Model.Shape;
 using TechLint.Engine.Files;
 using TechLint.LanguageServer.Documents;
+using TechLint.LanguageServer.Features;
 using TechLint.LanguageServer.Protocol;
 using TechLint.LanguageServer.Transport;
 using TechLint.LanguageServer.Workspaces;
@@ -12,7 +13,7 @@ namespace TechLint.LanguageServer.Session;
 /// The session. Notifications are served to their end, and requests take what they read, before anything is awaited: the
 /// library runs handlers one after another only so far, and that is what keeps edits in the order of their arrival.
 /// </summary>
-internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOptions options, Lifecycle lifecycle, IClient client, CancellationToken ended)
+internal sealed partial class ServerMethods(IWorkspaces workspaces, LanguageServerOptions options, Lifecycle lifecycle, IClient client, CancellationToken ended)
     : IServerMethods, IDisposable
 {
     private static readonly Protocol.FileSystemWatcher[] WatchedFiles =
@@ -23,7 +24,8 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
     private DocumentStore? store;
     private DiagnosticsWorker? worker;
     private PositionEncoding encoding;
-    private bool clientWatchesFiles;
+    private ClientAbilities abilities = ClientAbilities.None;
+    private volatile ClientSettings settings = new(null, null);
 
     /// <summary>The background work; completes after the session has ended.</summary>
     public Task Background { get; private set; } = Task.CompletedTask;
@@ -33,28 +35,25 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
         if (parameters is null) throw Failure(RpcErrors.InvalidParams);
 
         encoding = PositionEncodings.Negotiate(parameters.Capabilities?.General?.PositionEncodings);
-        clientWatchesFiles = parameters.Capabilities?.Workspace?.DidChangeWatchedFiles?.DynamicRegistration is true;
+        abilities = ClientAbilities.Of(parameters.Capabilities);
+        if (parameters.InitializationOptions is { } given) settings = given;
         AddFolders(parameters.WorkspaceFolders?.Select(folder => folder?.Uri)
             ?? [parameters.RootUri ?? (parameters.RootPath is { Length: > 0 } path ? DocumentUri.FromPath(path)?.Normal : null)]);
         store = new DocumentStore(workspaces, options.Today, encoding);
         store.SetFolders([.. folders]);
-        worker = new DiagnosticsWorker(store, client, encoding, options.QuietTime);
+        worker = new DiagnosticsWorker(store, client, encoding, options.QuietTime, pushes: !abilities.PullsDiagnostics);
         Background = Task.Run(() => worker.RunAsync(ended), CancellationToken.None);
 
         var version = typeof(ServerMethods).Assembly.GetName().Version?.ToString(3) ?? "";
         return Task.FromResult(new InitializeResult(
-            new ServerCapabilities(
-                encoding.Name(),
-                new TextDocumentSyncOptions(OpenClose: true, Change: 2, new SaveOptions(IncludeText: false)),
-                HoverProvider: true,
-                new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true))),
+            Announced(),
             new ServerInfo("techlint", version)));
     }
 
     public void Initialized(InitializedParams? parameters = null)
     {
-        if (!clientWatchesFiles) return;
-        _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(WatchedFiles)));
+        if (abilities.AnswersConfiguration) _ = TakeSettingsAsync();
+        if (abilities.WatchesFiles) _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(WatchedFiles)));
     }
 
     public Task ShutdownAsync() => Task.CompletedTask;
@@ -66,7 +65,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
         if (Ours(parameters?.TextDocument?.Uri) is not { } uri || store is null || worker is null) return;
         KeepDay();
         var change = store.Open(uri, parameters!.TextDocument!.Version, parameters.TextDocument.Text ?? "");
-        if (!clientWatchesFiles) store.RefreshAll(change.Workspace);
+        if (!abilities.WatchesFiles) store.RefreshAll(change.Workspace);
         worker.Edited(uri, change);
     }
 
@@ -85,7 +84,7 @@ internal sealed class ServerMethods(IWorkspaces workspaces, LanguageServerOption
         {
             SettleAnew();
         }
-        else if (!clientWatchesFiles && store.Read(uri.Normal) is { } view)
+        else if (!abilities.WatchesFiles && store.Read(uri.Normal) is { } view)
         {
             store.RefreshAll(view.Document.Home.Key);
             worker.WorkspaceChanged(view.Document.Home.Key);

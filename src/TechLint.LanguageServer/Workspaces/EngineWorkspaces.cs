@@ -21,14 +21,20 @@ internal sealed class EngineWorkspaces : IWorkspaces
 
     private sealed class EngineWorkspace(Snapshot snapshot) : IWorkspace
     {
+        /// <summary>A snapshot stays as it is, and so do its findings: diagnostics, actions and pulled reports share them.</summary>
+        private readonly System.Collections.Concurrent.ConcurrentDictionary<string, FileFindings> known = new(StringComparer.Ordinal);
+
+        public Snapshot? Snapshot => snapshot;
+
         public IWorkspace With(string path, SourceText? text) => new EngineWorkspace(snapshot.With(path, text));
 
         public IWorkspace Refreshed(IReadOnlyCollection<string> paths) => new EngineWorkspace(snapshot.Refreshed(paths));
 
         public FileFindings Check(string path, CancellationToken cancellation)
         {
+            if (known.TryGetValue(path, out var before)) return before;
             var run = Checker.Check(snapshot, [path], Environment.ProcessorCount, cancellation);
-            return new FileFindings(
+            return known[path] = new FileFindings(
                 [.. run.Findings.Where(found => found.Counts && string.Equals(found.Finding.File, path, StringComparison.Ordinal))
                     .Select(found => found.Finding)],
                 run.Sources);

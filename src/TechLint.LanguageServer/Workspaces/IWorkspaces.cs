@@ -29,6 +29,9 @@ internal interface IWorkspace
 
     IReadOnlyList<string> DependantsOf(string path);
 
+    /// <summary>What the editing services of the engine read; null in a workspace that has none.</summary>
+    Snapshot? Snapshot { get; }
+
     HoverText? HoverAt(string path, int offset);
 }
 

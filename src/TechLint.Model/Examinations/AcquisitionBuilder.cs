@@ -27,6 +27,25 @@ internal static class AcquisitionBuilder
             isGirth ? null : gathering.AllowNull(technique.Weld.Length, static value => new Length(value)),
             gathering.AllowLength(map.Quantity("run-on")), gathering.AllowLength(map.Quantity("run-off")),
             gathering.AllowLength(map.Quantity("overlap")),
-            gathering.AllowNull(map.Quantity("segment-at-most"), static value => new Length(value)));
+            gathering.AllowNull(map.Quantity("segment-at-most"), static value => new Length(value)))
+        {
+            EncoderResolution = OfLibrary(EncoderOf(setup, pool)?.Map, "resolution", static value => new EncoderResolution(value)),
+            InstrumentPulseRateAtMost = OfLibrary(instrument?.Map, "pulse-rate-at-most", static value => new Frequency(value)),
+            InstrumentDataRateAtMost = OfLibrary(instrument?.Map, "data-rate-at-most", static value => new DataRate(value)),
+            Recovery = OfLibrary(instrument?.Map, "recovery", static value => new Duration(value)) ?? default,
+        };
     }
+
+    /// <summary>The encoder that the acquisition names, else the frame's own.</summary>
+    private static EquipmentItem? EncoderOf(Setup setup, EquipmentPool pool)
+    {
+        if (setup.Acquisition.Text("encoder").TryGet(out var named)) return pool.Find<EquipmentItem>(EquipmentKind.Encoder, named);
+        return setup.Frame.TryGet(out var id) && pool.Find<FrameItem>(EquipmentKind.Frame, id) is { } frame && frame.Map.Text("encoder").TryGet(out var own)
+            ? pool.Find<EquipmentItem>(EquipmentKind.Encoder, own)
+            : null;
+    }
+
+    /// <summary>What a library does not state, or states in a way that cannot be read, is told of there; here it is unknown.</summary>
+    private static T? OfLibrary<T>(MapReader? map, string key, Func<double, T> make) where T : struct =>
+        map?.Quantity(key) is { IsKnown: true, Value: var value } ? make(value.InBase) : null;
 }

@@ -21,12 +21,13 @@ internal static class BeamBuilder
         var isPair = scan is ScanKind.Tofd or ScanKind.Tandem;
         var window = map.Map("window");
         var zone = gathering.Allow(map.Band("zone"), default);
+        var path = scan == ScanKind.TotalFocusing ? Path(map, gathering) : null;
         return new Beam(
             beam.Name, scan,
             isPair ? null : Station(gathering.Need(beam.From, WhatFor), beam.From, setup, gathering),
             isPair ? Station(gathering.Need(beam.Transmit, WhatFor), beam.Transmit, setup, gathering) : null,
             isPair ? Station(gathering.Need(beam.Receive, WhatFor), beam.Receive, setup, gathering) : null,
-            gathering.Allow(beam.Wave, WaveOf(scan)), Angles(map, scan, gathering), Aperture(map.Map("aperture"), gathering),
+            path is null ? gathering.Allow(beam.Wave, WaveOf(scan)) : SlowestOf(path), Angles(map, scan, gathering), Aperture(map.Map("aperture"), gathering),
             Focus(map, gathering), Legs(map, gathering), scan == ScanKind.Tofd ? null : PathWindow(map, gathering),
             scan == ScanKind.Tofd && window.IsKnown
                 ? new TimeWindow(
@@ -36,12 +37,40 @@ internal static class BeamBuilder
             zone.From is { } from ? Gathering.ToDepth(from) : new Depth(0, IsShare: true),
             zone.To is { } to ? Gathering.ToDepth(to) : new Depth(100, IsShare: true),
             gathering.AllowNull(map.Quantity("skew"), static value => new Angle(value)) ?? default,
-            map.Integer("averaging") is { IsKnown: true, Value: var averaging } ? averaging : null, map.Text("capture").Or(null));
+            map.Integer("averaging") is { IsKnown: true, Value: var averaging } ? averaging : null, map.Text("capture").Or(null))
+        {
+            ImagingPath = path,
+            Region = scan == ScanKind.TotalFocusing ? Region(map.Map("region"), gathering) : null,
+            Grid = gathering.AllowNull(map.Quantity("grid"), static value => new Length(value)),
+            StatedSeparation = scan == ScanKind.Tofd ? gathering.AllowNull(map.Quantity("probe-centre-separation"), static value => new Length(value)) : null,
+        };
+    }
+
+    /// <summary>A path that is no path has been told of by the shape checker.</summary>
+    private static ImagingPath? Path(MapReader map, Gathering gathering)
+    {
+        var text = map.Text("imaging-path");
+        var path = gathering.Need(text, WhatFor) is { } stated ? ImagingPath.TryParse(stated) : null;
+        if (path is null) gathering.Stop(Obstacle.Reported(text.Span, text.Path));
+        return path;
+    }
+
+    private static ImageRegion? Region(MapReader map, Gathering gathering)
+    {
+        var across = gathering.Need(map.Band("across"), WhatFor);
+        var depth = gathering.Need(map.Band("depth"), WhatFor);
+        return across is { From: { } left, To: { } right } && depth is { From: { } upper, To: { } lower }
+            ? new ImageRegion(new Length(left.InBase), new Length(right.InBase), Gathering.ToDepth(upper), Gathering.ToDepth(lower))
+            : null;
     }
 
     /// <summary>The wave a beam has where it does not say: 0 degree scans and diffraction are longitudinal.</summary>
     private static Wave WaveOf(ScanKind scan) =>
         scan is ScanKind.Tofd or ScanKind.Lamination or ScanKind.CouplingMonitor ? Wave.Longitudinal : Wave.Transverse;
+
+    /// <summary>An image states its waves by its path; its wavelength is the shortest of them.</summary>
+    private static Wave SlowestOf(ImagingPath path) =>
+        path.Transmit.Concat(path.Receive).Contains(Wave.Transverse) ? Wave.Transverse : Wave.Longitudinal;
 
     private static int? Station(int station, Bound<int> place, Setup setup, Gathering gathering)
     {

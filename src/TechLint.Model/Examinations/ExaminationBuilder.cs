@@ -21,6 +21,9 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
     /// <summary>Where no set says otherwise. physics.md of the design: covered depth where transmit × receive stays above -12 dB; common practice.</summary>
     private static readonly Level CommonTofdDrop = new(-12);
 
+    /// <summary>Where no set says otherwise; common practice.</summary>
+    private static readonly Level CommonImageDrop = new(-6);
+
     public ImmutableArray<ExaminationLink> Build()
     {
         var links = ImmutableArray.CreateBuilder<ExaminationLink>();
@@ -77,20 +80,15 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         }
 
         var passes = group.Setups.Select(setup => BuildPass(setup, gathering)).ToImmutableArray();
-        var speeds = SpeedToleranceOf(gathering);
         if (gathering.Failed) return null;
         return new Examination(
             part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
         {
-            SpeedTolerance = speeds,
-        };
+            VelocityTolerance = technique.VelocityTolerance.IsKnown ? new Share(Math.Abs(technique.VelocityTolerance.Value.InBase)) : default,
+            FusionFaceIncidence = FusionFaceIncidence(group),
+            ImageDrop = ImageDrop(group),
+        }.WithTemperatures(technique, requirements, group.Thickness);
     }
-
-    /// <summary>A check that lets the instrument's velocity be wrong by a share lets its angles and paths be.</summary>
-    private SpeedTolerance SpeedToleranceOf(Gathering gathering) =>
-        gathering.AllowNull(technique.VelocityTolerance, static value => new Share(value)) is { } share
-            ? SpeedTolerance.None with { Part = share }
-            : SpeedTolerance.None;
 
     /// <summary>A band that cannot be understood has been told of; and a hand that moves a probe to and fro is no frame.</summary>
     private void StopAtWhatIsReported(SetupGroup group, Gathering gathering)
@@ -177,6 +175,16 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         requirements.Find(LimitNames.TofdDrop, new LimitQuery(ScanKind.Tofd, Thickness: group.Thickness)) is { } limit
             ? new Level(limit.Value.InBase)
             : CommonTofdDrop;
+
+    private Angle FusionFaceIncidence(SetupGroup group) =>
+        requirements.Find(LimitNames.FusionFaceIncidence, new LimitQuery(Thickness: group.Thickness)) is { } limit
+            ? new Angle(limit.Value.InBase)
+            : Examination.CommonFusionFaceIncidence;
+
+    private Level ImageDrop(SetupGroup group) =>
+        requirements.Find(LimitNames.ImageDrop, new LimitQuery(ScanKind.TotalFocusing, Thickness: group.Thickness)) is { } limit
+            ? new Level(limit.Value.InBase)
+            : CommonImageDrop;
 
     private Pass BuildPass(Setup setup, Gathering gathering)
     {

@@ -20,13 +20,6 @@ internal sealed class ProbeMount(EquipmentPool pool, Gathering gathering, FrameI
         var probe = Named<ProbeItem>(EquipmentKind.Probe, use.Probe);
         var wedge = Named<WedgeItem>(EquipmentKind.Wedge, use.Wedge);
         if (probe is null || wedge is null) return null;
-        if (probe.Type.IsKnown && probe.Type.Value is TransducerKind.DualPhasedArray or TransducerKind.DualElement)
-        {
-            gathering.Stop(new Obstacle(
-                $"{use.Probe.Value} is a dual probe, and where its beams cross is not computed: coverage is not checked", use.Probe.Span, use.Probe.Path));
-            return null;
-        }
-
         var transducer = OfLibrary(use.Probe, inner => BuildTransducer(probe, inner));
         var mounted = OfLibrary(use.Wedge, inner => BuildWedge(wedge, probe, inner));
         if (transducer is null || mounted is null) return null;
@@ -65,31 +58,40 @@ internal sealed class ProbeMount(EquipmentPool pool, Gathering gathering, FrameI
         var frequency = new Frequency(gathering.Need(map.Quantity("frequency"), WhatFor).InBaseOrZero());
         var bandwidth = gathering.AllowNull(map.Quantity("bandwidth"), static value => new Share(value));
         var pulse = gathering.AllowNull(map.Quantity("pulse-length"), static value => new Duration(value));
+        Length? separation = kind is TransducerKind.DualPhasedArray or TransducerKind.DualElement ? gathering.NeedLength(map.Quantity("separation"), WhatFor) : null;
         if (kind is TransducerKind.PhasedArray or TransducerKind.DualPhasedArray)
         {
             var pitch = gathering.NeedLength(map.Quantity("pitch"), WhatFor);
             var gap = gathering.AllowLength(map.Quantity("gap"));
             return new Transducer(
                 kind, frequency, bandwidth, pulse, gathering.Need(map.Integer("elements"), WhatFor), pitch, gap,
-                gathering.NeedLength(map.Quantity("elevation"), WhatFor), new Length(pitch.Millimetres - gap.Millimetres), IsRound: false);
+                gathering.NeedLength(map.Quantity("elevation"), WhatFor), new Length(pitch.Millimetres - gap.Millimetres), IsRound: false)
+            {
+                Separation = separation,
+            };
         }
 
         var isRound = gathering.Allow(map.Text("shape"), "round") is not "rectangular";
         var along = gathering.NeedLength(map.Quantity(isRound ? "diameter" : "length"), WhatFor);
         var across = isRound ? along : gathering.NeedLength(map.Quantity("width"), WhatFor);
-        return new Transducer(kind, frequency, bandwidth, pulse, 1, along, default, across, along, isRound);
+        return new Transducer(kind, frequency, bandwidth, pulse, 1, along, default, across, along, isRound) { Separation = separation };
     }
 
     private Wedge BuildWedge(WedgeItem wedge, ProbeItem probe, Gathering gathering)
     {
         var map = wedge.Map;
         var place = map.Map("first-element");
-        if (probe.Type.Or(TransducerKind.SingleElement) == TransducerKind.PhasedArray)
+        var kind = probe.Type.Or(TransducerKind.SingleElement);
+        if (kind is TransducerKind.PhasedArray or TransducerKind.DualPhasedArray)
         {
             gathering.Need(map.Quantity("angle"), WhatFor);
             gathering.NeedLength(place.Quantity("height"), WhatFor);
         }
 
+        // A wedge may serve single and dual probes; only under a dual one its roof is asked for.
+        Angle? roof = kind is TransducerKind.DualPhasedArray or TransducerKind.DualElement
+            ? new Angle(gathering.Need(map.Quantity("roof-angle"), WhatFor).InBaseOrZero())
+            : null;
         var contour = map.Map("contour");
         var indexPoint = map.Map("index-point").Quantity("behind-front");
         return new Wedge(
@@ -102,7 +104,10 @@ internal sealed class ProbeMount(EquipmentPool pool, Gathering gathering, FrameI
             gathering.AllowNull(map.Quantity("path"), static value => new Length(value)), gathering.NeedLength(map.Quantity("length"), WhatFor),
             gathering.NeedLength(map.Quantity("width"), WhatFor),
             contour.IsKnown ? gathering.AllowNull(contour.Quantity("outside-diameter"), static value => new Length(value)) : null,
-            contour.IsKnown ? gathering.Allow(contour.Word("curved", Words.ContourDirections), ContourDirection.AlongBeam) : ContourDirection.AlongBeam);
+            contour.IsKnown ? gathering.Allow(contour.Word("curved", Words.ContourDirections), ContourDirection.AlongBeam) : ContourDirection.AlongBeam)
+        {
+            RoofAngle = roof,
+        };
     }
 
     /// <summary>The wedge's own velocity, a material of the libraries, or a built-in one; null where none is known.</summary>

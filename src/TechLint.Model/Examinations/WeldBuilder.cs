@@ -15,10 +15,14 @@ internal static class WeldBuilder
         if (map.Presence == Presence.Broken) gathering.Stop(Obstacle.Reported(map.Span, map.Path));
         var shape = gathering.Need(weld.Shape, "The weld's section");
         var faces = map.Map("faces");
+
+        // A preparation of one side may state its group on the side that it opens to.
+        var isDouble = shape is PreparationShape.DoubleV or PreparationShape.DoubleU or PreparationShape.DoubleJ;
+        var isInnerAlone = !isDouble && map.Has("inner") && !map.Has("outer");
         var preparation = new Preparation(
-            shape, gathering.Allow(map.Word("opens", Words.Surfaces), Surface.Outside),
-            gathering.Allow(map.Word("bevelled-side", Words.Sides), Side.Left), Groove(map.Map("outer"), map, gathering),
-            Groove(map.Map("inner"), map, gathering), gathering.AllowLength(map.Quantity("root-face")),
+            shape, gathering.Allow(map.Word("opens", Words.Surfaces), isInnerAlone ? Surface.Inside : Surface.Outside),
+            gathering.Allow(map.Word("bevelled-side", Words.Sides), Side.Left),
+            Groove(map.Map(isInnerAlone ? "inner" : "outer"), map, shape, gathering), Groove(map.Map("inner"), map, shape, gathering), gathering.AllowLength(map.Quantity("root-face")),
             gathering.AllowLength(map.Quantity("root-gap")), gathering.AllowLength(map.Quantity("misalignment-at-most")),
             gathering.AllowLength(map.Map("bond-line").Quantity("width")), Face(faces, "left", gathering), Face(faces, "right", gathering));
         return new WeldSection(
@@ -27,17 +31,19 @@ internal static class WeldBuilder
     }
 
     /// <summary>A single-sided preparation may state its groove's keys without naming a side.</summary>
-    private static Groove Groove(MapReader own, MapReader preparation, Gathering gathering)
+    private static Groove Groove(MapReader own, MapReader preparation, PreparationShape shape, Gathering gathering)
     {
+        // Between two faces alike the included angle is twice that of each; beside an upright face it is that of the one that is cut.
+        var cutFaces = shape is PreparationShape.SingleBevel or PreparationShape.SingleJ or PreparationShape.DoubleJ ? 1 : 2;
         var bevel = Either(own, preparation, "bevel-angle");
         var included = Either(own, preparation, "included-angle");
         var face = bevel.IsKnown || bevel.IsBroken
             ? gathering.AllowNull(bevel, static value => new Angle(value))
-            : gathering.AllowNull(included, static value => new Angle(value / 2));
+            : gathering.AllowNull(included, value => new Angle(value / cutFaces));
         return new Groove(
             face ?? default, gathering.AllowDepth(own.Quantity("depth"), Ultrasonics.Examinations.Groove.None.DepthShare),
             gathering.AllowLength(Either(own, preparation, "radius")),
-            gathering.AllowNull(own.Quantity("upper-included-angle"), static value => new Angle(value / 2)) ?? default,
+            gathering.AllowNull(own.Quantity("upper-included-angle"), value => new Angle(value / cutFaces)) ?? default,
             gathering.AllowLength(own.Quantity("break-depth")));
     }
 

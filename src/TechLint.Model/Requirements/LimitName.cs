@@ -13,7 +13,7 @@ public enum LimitSense
     AtLeast,
 }
 
-/// <summary>A limit that some rule reads.</summary>
+/// <summary>A limit that some rule or study reads.</summary>
 /// <param name="Meaning">One sentence for the reader of a set.</param>
 public sealed record LimitName(string Name, LimitSense Sense, ImmutableArray<QuantityKind> Kinds, string Meaning);
 
@@ -34,7 +34,20 @@ public static class LimitNames
         "tofd-drop", LimitSense.AtLeast, [QuantityKind.Level],
         "How far the product of transmit and receive of a diffraction pair may fall below its greatest value where it still counts as seeing.");
 
-    public static readonly ImmutableArray<LimitName> All = [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop];
+    public static readonly LimitName FusionFaceIncidence = new(
+        "fusion-face-incidence", LimitSense.AtMost, [QuantityKind.Angle],
+        "How far a ray may lie from a fusion face's normal where it still counts as meeting the face squarely.");
+
+    public static readonly LimitName ImageDrop = new(
+        "image-drop", LimitSense.AtLeast, [QuantityKind.Level],
+        "How far the predicted sensitivity of a total-focusing image may fall below its best one where a point still counts as seen.");
+
+    public static readonly LimitName TemperatureDifference = new(
+        "temperature-difference", LimitSense.AtMost, [QuantityKind.TemperatureDifference],
+        "How far the temperatures of the block that a reference is set on and of the part may differ.");
+
+    public static readonly ImmutableArray<LimitName> All =
+        [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence, ImageDrop, TemperatureDifference];
 
     /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
     public static readonly ImmutableArray<string> ComeLater = ["increment"];

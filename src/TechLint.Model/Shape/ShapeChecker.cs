@@ -268,7 +268,7 @@ public sealed partial class ShapeChecker
     }
 
     /// <summary>What the values that stand here ask of the other keys.</summary>
-    private static Demand DemandOf(ObjectShape shape, ImmutableArray<Entry> entries)
+    public static Demand DemandOf(ObjectShape shape, ImmutableArray<Entry> entries)
     {
         var demand = Demand.None;
         foreach (var condition in shape.Conditions)

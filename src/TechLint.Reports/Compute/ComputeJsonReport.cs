@@ -1,5 +1,6 @@
 using System.Text.Json;
 using TechLint.Engine;
+using TechLint.Ultrasonics.Fields;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
 
@@ -11,18 +12,18 @@ namespace TechLint.Reports.Compute;
 /// </summary>
 public static class ComputeJsonReport
 {
-    public static void Write(TextWriter output, ComputedTechnique technique) => JsonWriting.Write(output, writer =>
+    public static void Write(TextWriter output, ComputedTechnique technique, ComputeParts? parts = null) => JsonWriting.Write(output, writer =>
     {
         writer.WriteStartObject();
         writer.WriteNumber("format", JsonReport.Format);
         writer.WriteString("technique", technique.Id);
         writer.WriteStartArray("setups");
-        foreach (var setup in technique.Setups) WriteSetup(writer, setup);
+        foreach (var setup in technique.Setups) WriteSetup(writer, setup, parts ?? ComputeParts.Usual);
         writer.WriteEndArray();
         writer.WriteEndObject();
     });
 
-    private static void WriteSetup(Utf8JsonWriter writer, ComputedSetup setup)
+    private static void WriteSetup(Utf8JsonWriter writer, ComputedSetup setup, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.WriteString("id", setup.Id);
@@ -35,7 +36,7 @@ public static class ComputeJsonReport
         else
         {
             writer.WriteStartArray("cases");
-            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id, setup.Margin);
+            foreach (var study in setup.Cases) WriteCase(writer, study, setup, parts);
             writer.WriteEndArray();
         }
 
@@ -43,21 +44,22 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup, OffsetMargin? margin)
+    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, ComputedSetup setup, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.Number("thickness", study.Thickness.Millimetres);
         writer.Number("outside-diameter", study.OutsideDiameter?.Millimetres);
-        if (Words.PassOf(study, setup) is { } pass)
+        if (Words.PassOf(study, setup.Id) is { } pass)
         {
             writer.WriteStartArray("probes");
             foreach (var probe in pass.Probes) WriteProbe(writer, probe);
             writer.WriteEndArray();
             writer.WriteStartArray("beams");
-            foreach (var beam in pass.Beams) WriteBeam(writer, beam);
+            foreach (var beam in pass.Beams) WriteBeam(writer, beam, parts);
             writer.WriteEndArray();
-            WriteCoverage(writer, study.Coverage, margin);
-            WriteAcquisition(writer, pass);
+            TofdJson.WriteDepths(writer, study);
+            WriteCoverage(writer, setup, study, parts.FieldCoverage ? study.FieldCoverage : null);
+            WriteAcquisition(writer, pass, study);
         }
 
         writer.WriteEndObject();
@@ -75,11 +77,12 @@ public static class ComputeJsonReport
         writer.Number("to-y", probe.BodyToY.Millimetres);
         writer.WriteEndObject();
         writer.Number("contact-gap", probe.ContactGap.Millimetres);
-        if (!double.IsFinite(probe.ContactGap.Millimetres)) Reason(writer, "the probe does not rest on this surface");
+        writer.Number("rocking-angle", probe.RockingAngle.Degrees);
+        if (!double.IsFinite(probe.ContactGap.Millimetres) || !double.IsFinite(probe.RockingAngle.Degrees)) Reason(writer, "the probe does not rest on this surface");
         writer.WriteEndObject();
     }
 
-    private static void WriteBeam(Utf8JsonWriter writer, BeamStudy beam)
+    private static void WriteBeam(Utf8JsonWriter writer, BeamStudy beam, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.WriteString("id", beam.Beam.Id);
@@ -88,23 +91,32 @@ public static class ComputeJsonReport
         if (beam.Tofd is { } pair)
         {
             WriteTofd(writer, pair);
+            if (pair.Detail is { } detail) TofdJson.Write(writer, detail);
+        }
+        else if (beam.Image is { } image)
+        {
+            ImageReport.Write(writer, image, beam.Beam);
         }
         else if (beam.NotComputed is not null)
         {
             writer.WriteNull("laws");
+            writer.WriteNull("temperature-shift");
+            writer.WriteNull("surface-temperature-shift");
         }
         else
         {
             writer.WriteStartArray("laws");
-            foreach (var law in beam.Laws) WriteLaw(writer, law);
+            foreach (var law in beam.Laws) WriteLaw(writer, law, parts);
             writer.WriteEndArray();
+            if (beam.Tandem is { } tandem) TandemReport.Write(writer, tandem);
+            BeamJson.WriteTemperature(writer, beam.Temperature);
         }
 
         Reason(writer, Words.WhyNot(beam));
         writer.WriteEndObject();
     }
 
-    private static void WriteLaw(Utf8JsonWriter writer, LawStudy law)
+    private static void WriteLaw(Utf8JsonWriter writer, LawStudy law, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.Number("angle", law.Angle.Degrees);
@@ -126,12 +138,15 @@ public static class ComputeJsonReport
             writer.Number("end-z", leg.EndZ.Millimetres);
             writer.Number("path", leg.Path.Millimetres);
             writer.Number("incidence", leg.Incidence.Degrees);
+            BeamJson.WriteLeg(writer, leg);
             writer.WriteEndObject();
         }
 
         writer.WriteEndArray();
         writer.Number("grating-lobe-angle", law.GratingLobeAngle?.Degrees);
-        Reason(writer, Words.Of(law.Fault));
+        DualReport.Write(writer, law.Dual);
+        FieldJson.WriteLaw(writer, law);
+        Reason(writer, BeamJson.WriteLaw(writer, law, parts) ?? law.Dual?.NotComputed);
         writer.WriteEndObject();
     }
 
@@ -149,14 +164,16 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, OffsetMargin? margin)
+    private static void WriteCoverage(Utf8JsonWriter writer, ComputedSetup setup, CaseStudy of, FieldCoverage? field)
     {
+        var coverage = of.Coverage;
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
         Shown(writer, "volume", coverage.Volume, computed);
         Shown(writer, "left", coverage.Left, computed);
         Shown(writer, "right", coverage.Right, computed);
         Shown(writer, "both-sides", coverage.BothSides, computed);
+        FaceFigures.Write(writer, of.Faces);
         if (computed)
         {
             writer.WriteStartArray("unseen");
@@ -168,13 +185,15 @@ public static class ComputeJsonReport
             writer.WriteNull("unseen");
         }
 
-        if (margin is not null) MarginReport.Write(writer, margin);
-        Reason(writer, coverage.NotComputed);
+        if (setup.Margin is { } margin) MarginReport.Write(writer, margin);
+        if (setup.WithDrifts is { } drifted) DriftedCoverageReport.Write(writer, drifted);
+        Reason(writer, coverage.NotComputed ?? of.Faces.NotComputed);
+        FieldJson.WriteCoverage(writer, field);
         writer.WriteEndObject();
     }
 
     // Less than all is never shown as all.
-    private static void Shown(Utf8JsonWriter writer, string name, Share share, bool computed)
+    internal static void Shown(Utf8JsonWriter writer, string name, Share share, bool computed)
     {
         writer.WritePropertyName(name);
         if (computed && Digits.Apart(share.Percent, 100, 4) is { } shown) writer.WriteRawValue(Digits.Text(shown), skipInputValidation: true);
@@ -195,7 +214,7 @@ public static class ComputeJsonReport
         writer.WriteEndArray();
     }
 
-    private static void WriteAcquisition(Utf8JsonWriter writer, PassStudy pass)
+    private static void WriteAcquisition(Utf8JsonWriter writer, PassStudy pass, CaseStudy of)
     {
         var study = pass.Acquisition;
         writer.WriteStartObject("acquisition");
@@ -206,6 +225,7 @@ public static class ComputeJsonReport
         writer.Number("scan-time", study.ScanTime?.Seconds);
         writer.Number("data-rate", study.DataRate?.MegabytesPerSecond);
         writer.Number("data-size", study.DataSize?.Megabytes);
+        AcquisitionFigures.Write(writer, study, of);
         Reason(writer, Words.WhyNot(study, pass.Pass.Acquisition));
         writer.WriteEndObject();
     }

@@ -7,7 +7,7 @@ using TechLint.Ultrasonics.Studies;
 namespace TechLint.Reports.Compute;
 
 /// <summary>What <c>compute</c> gives for people: one block a case, one table for probes, one for the laws of each beam.</summary>
-public sealed class ComputeTextReport(TextWriter output)
+public sealed class ComputeTextReport(TextWriter output, ComputeParts? printed = null)
 {
     private const string NoNumber = "-";
 
@@ -19,7 +19,9 @@ public sealed class ComputeTextReport(TextWriter output)
             Line(setup.Pass is { } pass ? string.Create(CultureInfo.InvariantCulture, $"\nsetup {setup.Id}, pass {pass}") : $"\nsetup {setup.Id}");
             if (setup.NotComputed is { } reason) Line($"  not computed: {reason}");
             foreach (var study in setup.Cases) Write(study, setup.Id);
-            if (setup.Margin is not null && !setup.Cases.IsEmpty) Line("\n  " + MarginReport.Text(setup.Margin));
+            if (setup.Cases.IsEmpty) continue;
+            if (setup.Margin is { } margin) Line("\n  " + MarginReport.Text(margin));
+            if (setup.WithDrifts is { } drifted) Line("  " + DriftedCoverageReport.Text(drifted));
         }
     }
 
@@ -28,18 +30,21 @@ public sealed class ComputeTextReport(TextWriter output)
         var diameter = study.OutsideDiameter is { } outside ? $", outside diameter {Mm(outside)} mm" : "";
         Line($"\n  thickness {Mm(study.Thickness)} mm{diameter}");
         if (Words.PassOf(study, setup) is not { } pass) return;
-        var probes = new Table("station", "side", "index offset mm", "front y mm", "body y mm", "contact gap mm");
+        var probes = new Table("station", "side", "index offset mm", "front y mm", "body y mm", "contact gap mm", "rocks deg");
         foreach (var probe in pass.Probes)
         {
             probes.Add(
                 probe.Station.ToString(CultureInfo.InvariantCulture), Words.Of(probe.Side), Mm(probe.IndexOffset), Mm(probe.FrontY),
-                $"{Mm(probe.BodyFromY)}..{Mm(probe.BodyToY)}", Number(probe.ContactGap.Millimetres, 2));
+                $"{Mm(probe.BodyFromY)}..{Mm(probe.BodyToY)}", Number(probe.ContactGap.Millimetres, 2), Number(probe.RockingAngle.Degrees, 2));
         }
 
         probes.Write(output, "    ");
         foreach (var beam in pass.Beams) Write(beam);
+        foreach (var line in TofdText.Depths(study, Mm)) Line($"    {line}");
         Write(study.Coverage);
+        foreach (var line in FaceFigures.Lines(study.Faces)) Line("    " + line);
         Write(pass.Acquisition, pass.Pass.Acquisition);
+        foreach (var line in AcquisitionFigures.Lines(pass.Acquisition, study)) Line("    " + line);
     }
 
     private void Write(BeamStudy beam)
@@ -48,7 +53,10 @@ public sealed class ComputeTextReport(TextWriter output)
         Line($"    beam {beam.Beam.Id}: {Words.Of(beam.Beam.Scan)}{wavelength}");
         if (Words.WhyNot(beam) is { } reason) Line($"      not computed: {reason}");
         if (beam.Tofd is { } pair) Write(pair);
+        if (beam.Image is { } image) foreach (var line in ImageReport.Lines(image, beam.Beam)) Line("      " + line);
+        foreach (var line in beam.Tandem is { } tandem ? TandemReport.Lines(tandem, Mm) : []) Line($"      {line}");
         if (beam.Laws.Length > 0) Write(beam.Laws);
+        BeamLines.Write(output, beam, printed ?? ComputeParts.Usual);
     }
 
     private void Write(IReadOnlyCollection<LawStudy> laws)
@@ -83,6 +91,7 @@ public sealed class ComputeTextReport(TextWriter output)
         table.Write(output, "      ");
         foreach (var law in laws)
         {
+            if (law.Dual is { } dual) Line("      " + DualReport.Line(dual, Number(law.Angle.Degrees, 1)));
             if (Words.Of(law.Fault) is { } reason) Line($"      {Number(law.Angle.Degrees, 1)} deg not computed: {reason}");
         }
     }
@@ -93,6 +102,7 @@ public sealed class ComputeTextReport(TextWriter output)
         Line($"      lateral wave {Number(pair.LateralWaveTime.Microseconds, 3)} us, back wall {Number(pair.BackWallTime.Microseconds, 3)} us");
         Line($"      dead zones: near surface {Mm(pair.NearSurfaceDeadZone)} mm, back wall {Mm(pair.BackWallDeadZone)} mm");
         Line($"      covered depth {Mm(pair.CoveredFrom)}..{Mm(pair.CoveredTo)} mm");
+        foreach (var line in pair.Detail is { } detail ? TofdText.Lines(detail, Mm) : []) Line($"      {line}");
     }
 
     private void Write(CoverageResult coverage)

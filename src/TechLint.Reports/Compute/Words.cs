@@ -1,3 +1,4 @@
+using TechLint.Ultrasonics.Drifts;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Studies;
 
@@ -7,6 +8,12 @@ namespace TechLint.Reports.Compute;
 internal static class Words
 {
     public static string Of(Side side) => side == Side.Left ? "left" : "right";
+
+    public static string Of(Wave wave) => wave == Wave.Transverse ? "transverse" : "longitudinal";
+
+    /// <summary>Why a shift is no number though it is known; null where it is one.</summary>
+    public static string? NotRefracted(AngleShift? shift) =>
+        shift is { } known && !double.IsFinite(known.Shift.Degrees) ? "a law is no longer refracted into the part" : null;
 
     public static string Of(ScanKind scan) => scan switch
     {
@@ -37,7 +44,8 @@ internal static class Words
     /// <summary>Why some figure of the acquisition is missing; null where none is.</summary>
     public static string? WhyNot(AcquisitionStudy study, Acquisition? stated)
     {
-        if (study is { PulsesPerPosition: not null, SpeedAtMost: not null, ScanLength: not null, ScanTime: not null, DataRate: not null, DataSize: not null })
+        if (study is { PulsesPerPosition: not null, SpeedAtMost: not null, ScanLength: not null, ScanTime: not null, DataRate: not null, DataSize: not null }
+            and { PulseRateAtMost: not null, AmbiguityPath: not null, Lines: not null, StepsPerIncrement: not null, SpeedAtMostForData: not null })
         {
             return null;
         }
@@ -48,6 +56,8 @@ internal static class Words
         if (stated.Speed is null) missing.Add("speed");
         if (stated.PulseRate is null) missing.Add("pulse-rate");
         if (stated.DigitisingRate is null) missing.Add("digitising-rate");
+        if (study.StepsPerIncrement is null && stated.EncoderResolution is null) missing.Add("resolution of the encoder");
+        if (study.SpeedAtMostForData is null && stated.InstrumentDataRateAtMost is null) missing.Add("data-rate-at-most of the instrument");
         if (study.ScanLength is null && stated.WeldLength is null) missing.Add("length of the weld");
         return missing.Count > 0 ? "not stated: " + string.Join(", ", missing) : "what is stated does not give it";
     }

@@ -32,8 +32,6 @@ internal static class UnseenText
         WithError(draft, "left", worst.LeftError);
         WithError(draft, "right", worst.RightError);
         if (worst.SkewError.Degrees != 0) draft.With("skew-error", worst.SkewError.Degrees, "deg", ThicknessDigits);
-        if (worst.PartSpeedError.Percent != 0) draft.With("part-velocity-error", worst.PartSpeedError.Percent, "%", ThicknessDigits);
-        if (worst.WedgeSpeedError.Percent != 0) draft.With("wedge-velocity-error", worst.WedgeSpeedError.Percent, "%", ThicknessDigits);
         if (Errors(worst) is { } errors) draft.Detail(errors);
         var place = worst.Result.Unseen.IsEmpty ? "" : ", " + Extent(worst.Result);
         return draft
@@ -46,21 +44,15 @@ internal static class UnseenText
         if (error.Millimetres != 0) draft.With($"{side}-probes-{(error.Millimetres > 0 ? "farther" : "nearer")}", Math.Abs(error.Millimetres), "mm");
     }
 
-    /// <summary>Where within the tolerances it is worst, in words.</summary>
+    /// <summary>Where within the positioning tolerance it is worst, in words.</summary>
     private static string? Errors(WorstCoverage worst)
     {
         string[] places = [.. new[] { Error("left", worst.LeftError), Error("right", worst.RightError), Skew(worst.SkewError) }.OfType<string>()];
-        string[] speeds = [.. new[] { Speed("the part", worst.PartSpeedError), Speed("the wedge", worst.WedgeSpeedError) }.OfType<string>()];
-        if (places.Length == 0 && speeds.Length == 0) return null;
-        var tolerance = speeds.Length == 0 ? "positioning tolerance" : places.Length == 0 ? "velocity tolerance" : "tolerances";
-        return $"worst within the {tolerance}: {string.Join(", ", places.Concat(speeds))}";
+        return places.Length == 0 ? null : $"worst within the positioning tolerance: {string.Join(", ", places)}";
     }
 
     private static string? Skew(Angle error) => error.Degrees == 0 ? null
         : $"probes turned {Digits.Text(Digits.Rounded(Math.Abs(error.Degrees), 2) ?? 0)} deg {(error.Degrees > 0 ? "towards +x" : "towards -x")}";
-
-    private static string? Speed(string where, Share error) => error.Percent == 0 ? null
-        : $"sound in {where} {Digits.Text(Digits.Rounded(Math.Abs(error.Percent), 2) ?? 0)} % {(error.Percent > 0 ? "faster" : "slower")} than stated";
 
     private static string? Error(string side, Length error) => error.Millimetres == 0 ? null
         : $"{side} probes {Millimetres(new Length(Math.Abs(error.Millimetres)), 2)} {(error.Millimetres > 0 ? "farther from" : "nearer to")} the weld than stated";

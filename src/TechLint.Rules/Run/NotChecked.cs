@@ -1,5 +1,6 @@
 using TechLint.Rules.Findings;
 using TechLint.Rules.Registry;
+using TechLint.Ultrasonics.Materials;
 
 namespace TechLint.Rules.Run;
 
@@ -14,6 +15,7 @@ public sealed class NotChecked : TechniqueRule
 
     public override void Check(TechniqueContext context)
     {
+        TellOfGrains(context);
         var told = new HashSet<string>(StringComparer.Ordinal);
         foreach (var link in context.Linked.Examinations)
         {
@@ -27,6 +29,21 @@ public sealed class NotChecked : TechniqueRule
             var setup = link.Setups[0];
             var place = setup.Id.IsKnown ? setup.Id.Span : setup.Map.Span;
             context.Sink.Report(this, place, setup.Path, $"coverage of {setup.Name} is not checked: {reason}");
+        }
+    }
+
+    /// <summary>Once for the technique: what is computed holds for straight rays, and in the metal of such a weld they are not straight.</summary>
+    private void TellOfGrains(TechniqueContext context)
+    {
+        if (context.Linked.Examinations.All(link => link.Examination is null)) return;
+        var sides = context.Technique.Component.Material;
+        foreach (var side in new[] { sides.Left, sides.Right })
+        {
+            if (!side.TryGet(out var material) || !BuiltInMaterials.BendsBeamsInWelds(material)) continue;
+            context.Sink.Report(
+                this, side, $"how the grains of a weld in {material} bend the beams is not checked: coverage and crossing depths are those of straight rays")
+                .As(Severity.Warning);
+            return;
         }
     }
 }

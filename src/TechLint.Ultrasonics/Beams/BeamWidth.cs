@@ -37,6 +37,15 @@ internal readonly struct BeamWidth
         inverseFocus = focus > 0 && distance < nearField ? 1 / distance : 0;
     }
 
+    private BeamWidth(in BeamWidth beam, double further)
+    {
+        (aperture, divergence, nearField, inverseFocus) = (beam.aperture, beam.divergence, beam.nearField, beam.inverseFocus);
+        lead = beam.lead + further;
+    }
+
+    /// <summary>The same beam with its paths counted from a place farther along it (mm), or before it where negative.</summary>
+    public BeamWidth CountedFrom(double further) => new(in this, further);
+
     public bool IsFocused => inverseFocus > 0;
 
     /// <summary>

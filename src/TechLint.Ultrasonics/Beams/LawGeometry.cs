@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using TechLint.Ultrasonics.Duals;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Materials;
 using TechLint.Ultrasonics.Quantities;
@@ -12,8 +13,8 @@ namespace TechLint.Ultrasonics.Beams;
 /// Docs of each quantity stand at <see cref="LawStudy"/>. Lengths in mm, angles in rad, speeds in mm/s.
 /// </summary>
 /// <remarks>
-/// Left out: the roof angle of dual probes (each half is taken as standing in the plane of incidence); the lens effect of a curved
-/// interface on the beam's width; the fall of transmission towards grazing angles.
+/// Dual probes: angles are those of the plane of incidence between the halves, in which the two beams cross; see <see cref="RoofTilt"/>.
+/// Left out: the lens effect of a curved interface on the beam's width; the fall of transmission towards grazing angles.
 /// </remarks>
 internal static class LawGeometry
 {
@@ -51,6 +52,11 @@ internal static class LawGeometry
         return laws.MoveToImmutable();
     }
 
+    /// <summary>The sole of a wedge on a section, its gap filled with couplant of water's speed.</summary>
+    public static Sole SoleUnder(PassSection section, Wedge wedge, double wedgeSpeed) => new(
+        wedge.Length.Millimetres, wedge.ContourDiameter is not null && wedge.ContourDirection == ContourDirection.AlongBeam, section.Rays,
+        wedgeSpeed, BuiltInMaterials.Water.Longitudinal.MillimetresPerSecond);
+
     private static Law OfArray(in Setup setup, Angle angle, (int First, int Count) aperture)
     {
         var (transducer, wedge) = (setup.Probe.Transducer, setup.Probe.Wedge);
@@ -66,11 +72,8 @@ internal static class LawGeometry
         }
 
         var (slope, pitch) = (arraySlope.Radians, transducer.Pitch.Millimetres);
-        var steps = aperture.First - 1 + ((aperture.Count - 1) / 2.0);
-        var towardsFront = (wedge.ElementOneAtFront ? -1 : 1) * steps * pitch;
-        var height = first.Height.Millimetres + (towardsFront * Math.Sin(slope));
-        var behindFront = first.BehindFront.Millimetres - (towardsFront * Math.Cos(slope));
-        if (!setup.Sole.TryAim(setup.Sole.Half - behindFront, height, angle.Radians, setup.Speed, out var ray))
+        var (place, height) = ElementPlaces.At(aperture.First - 1 + ((aperture.Count - 1) / 2.0), pitch, slope, first, wedge, setup.Sole.Half);
+        if (!setup.TryAim(place, height, angle.Radians, slope, out var ray, out var leaning))
         {
             return Law.Broken(LawFault.NotRefracted, angle, aperture.First);
         }
@@ -78,25 +81,48 @@ internal static class LawGeometry
         var steering = ray.Direction - slope;
         var length = aperture.Count * pitch;
         var effective = length * Math.Cos(steering) * ray.Squeeze;
-        var lobe = GratingLobeOf(setup, ray, slope, steering, pitch);
+        var lobe = GratingLobeOf(leaning, ray, slope, steering, pitch).Angle;
         var law = new LawStudy(
-            setup.FaultOf(ray), angle, Angle.FromRadians(ray.WedgeAngle), Angle.FromRadians(steering), aperture.First,
-            default, default, new Length(length - transducer.Gap.Millimetres), new Length(effective), default, new Length(ray.WedgePath),
+            leaning.FaultOf(ray), angle, Angle.FromRadians(ray.WedgeAngle), Angle.FromRadians(steering), aperture.First,
+            default, default, new Length(length - transducer.Gap.Millimetres), new Length(effective), default, new Length(leaning.TrueWedgePath(ray)),
             double.IsNaN(lobe) ? null : Angle.FromRadians(lobe), []);
-        return Complete(setup, law, ray, length, steering, effective);
+        return Complete(leaning, law, ray, length, steering, effective);
     }
 
-    private static double GratingLobeOf(in Setup setup, SoleRay ray, double slope, double steering, double pitch)
+    /// <summary>How loud the nearest grating lobe is; NaN where none enters the part. Costs more than the law: worked out when a study shows it.</summary>
+    public static double GratingLobeLevel(PassSection section, MountedProbe probe, Beam beam, Law law)
+    {
+        if (law.Study.GratingLobeAngle is null || probe.Wedge.ArraySlope is not { } slope || Setup.Of(section, probe, beam, 0) is not { } upright) return double.NaN;
+        var (transducer, pitch) = (probe.Transducer, probe.Transducer.Pitch.Millimetres);
+        var setup = upright.Leaning(probe.Wedge.RoofAngle is { } roof && transducer.IsDual ? RoofTilt.SteeringFrom(law.Steering, roof.Radians) : 0);
+        var (nearest, angle) = GratingLobeOf(setup, law.Ray, slope.Radians, law.Steering, pitch);
+        if (double.IsNaN(nearest)) return double.NaN;
+        var order = (int)Math.Round((Math.Sin(nearest) - Math.Sin(law.Steering)) * pitch * setup.Frequency / setup.WedgeSpeed);
+        return Fields.GratingLevel.Decibels(
+            PatternOf(setup, law.Ray.PartAngle, law.Steering), PatternOf(setup, angle, nearest), (int)Math.Round(law.Size / pitch), order,
+            transducer.Bandwidth?.Fraction);
+    }
+
+    /// <summary>Off the array's normal, and in the part; NaN where none enters it.</summary>
+    private static (double OffNormal, double Angle) GratingLobeOf(in Setup setup, SoleRay ray, double slope, double steering, double pitch)
     {
         var (sole, speed) = (setup.Sole, setup.Speed);
         var nearest = GratingLobe.Nearest(
             steering, setup.WedgeSpeed / setup.Frequency / pitch, lobe => !double.IsNaN(sole.Refract(lobe + slope, ray.ExitArc, speed)));
-        return double.IsNaN(nearest) ? double.NaN : sole.Refract(nearest + slope, ray.ExitArc, speed);
+        return (nearest, double.IsNaN(nearest) ? double.NaN : sole.Refract(nearest + slope, ray.ExitArc, speed));
+    }
+
+    private static double PatternOf(in Setup setup, double partAngle, double offNormal)
+    {
+        var width = setup.Probe.Transducer.ElementSize.Millimetres * setup.Frequency / setup.WedgeSpeed;
+        return Fields.GratingLevel.Pattern(
+            setup.Transmission(partAngle), partAngle, Refraction.Through(partAngle, setup.Speed, setup.WedgeSpeed), offNormal, width);
     }
 
     /// <summary>A wedge of fixed angle says where its beam leaves it and how. Under a flat sole on a curve the surface bends it again.</summary>
-    private static Law OfSingleElement(in Setup setup)
+    private static Law OfSingleElement(in Setup upright)
     {
+        var setup = upright.Leaning(0);
         var (transducer, wedge) = (setup.Probe.Transducer, setup.Probe.Wedge);
         if (wedge.RefractedAngle is not { } refracted) return Law.Broken(LawFault.Geometry, Unstated);
         if (!(Math.Abs(refracted.Degrees) < RightAngle)) return Law.Broken(LawFault.NotRefracted, refracted);
@@ -121,12 +147,12 @@ internal static class LawGeometry
             return Law.Broken(LawFault.NotRefracted, refracted);
         }
 
-        ray = ray with { WedgePath = path.Millimetres };
+        ray = ray with { WedgePath = path.Millimetres * Math.Cos(setup.Tilt.InWedge) };
         var size = transducer.ElementSize.Millimetres;
         var effective = size * ray.Squeeze;
         var law = new LawStudy(
             setup.FaultOf(ray), setup.Sole.HasGap ? Angle.FromRadians(ray.PartAngle) : refracted, Angle.FromRadians(ray.WedgeAngle), default, 1, default, default,
-            new Length(size), new Length(effective), default, new Length(ray.WedgePath), null, []);
+            new Length(size), new Length(effective), default, path, null, []);
         return Complete(setup, law, ray, size, 0, effective);
     }
 
@@ -139,6 +165,7 @@ internal static class LawGeometry
         var exitY = outward * (setup.Probe.IndexOffset.Millimetres + (exitBehindFront * Math.Cos(setup.ProbeSkew)));
         law = law with
         {
+            Divergence = Fields.Divergence.Of(new Length(effective), new Length(wavelength), transducer.IsRound),
             ExitBehindFront = new Length(exitBehindFront),
             ExitY = new Length(exitY),
             NearField = new Length(NearFieldFromExit(transducer, ray, effective, wavelength, setup.WedgeSpeed / setup.Speed)),
@@ -146,19 +173,44 @@ internal static class LawGeometry
         if (law.Fault != LawFault.None) return new Law(law, null, default, ray, size, steering);
 
         // A skewed beam's projection into the section: lengths shrink by one factor, angles open less.
-        var shrink = Math.Sqrt(1 - Math.Pow(Math.Sin(ray.PartAngle) * Math.Sin(setup.BeamSkew), 2));
-        var inSection = Math.Atan(Math.Tan(Math.Abs(ray.PartAngle)) * Math.Cos(setup.BeamSkew));
+        var turn = SkewedRay.Shrink(ray.PartAngle, setup.BeamSkew);
+        var shrink = turn * Math.Cos(setup.Tilt.InPart);
+        var inSection = SkewedRay.InSection(Math.Abs(ray.PartAngle), setup.BeamSkew);
         var direction = -outward * (ray.PartAngle < 0 ? -1 : 1);
         var spread = transducer.IsRound ? effective * StripForRound : effective;
         var lead = ray.WedgePath * setup.WedgeSpeed / setup.Speed * ray.Squeeze * ray.Squeeze;
         var focus = FocusPath.InSection(setup.Section.Rays, setup.Beam.Focus, inSection, exitY, direction, shrink);
-        var width = new BeamWidth(spread, wavelength / shrink, lead * shrink, focus);
+        var width = new BeamWidth(spread, wavelength / turn, lead * turn, focus);
         var window = setup.Beam.PathWindow;
         var legs = AllowedLegs(setup.Beam);
         var sight = new SightLine(
             exitY, direction, inSection, width, legs.Mask, (window?.From?.Millimetres ?? 0) * shrink,
             (window?.To?.Millimetres ?? double.PositiveInfinity) * shrink);
-        return new Law(law with { Legs = Legs(setup.Section, sight, legs.Last, shrink) }, sight, width, ray, size, steering);
+        law = law with { Legs = Legs(setup.Section, sight, legs.Last, shrink) };
+        return setup.Probe.Transducer.IsDual
+            ? WithinOverlap(setup, law, sight, ray, turn, legs.Last) with { Size = size, Steering = steering }
+            : new Law(law, sight, width, ray, size, steering);
+    }
+
+    /// <summary>A dual probe sees where both halves' beams meet, and nowhere else.</summary>
+    private static Law WithinOverlap(in Setup setup, LawStudy law, SightLine sight, SoleRay ray, double turn, int lastLeg)
+    {
+        var transducer = setup.Probe.Transducer;
+        if (transducer.Separation is not { } separation || setup.Probe.Wedge.RoofAngle is null) return Law.Broken(LawFault.Geometry, law.Angle, law.FirstElement);
+        var (rays, tilt) = (setup.Section.Rays, setup.Tilt);
+        var crossing = new DualCrossing(
+            separation.Millimetres, law.WedgePath.Millimetres, tilt,
+            transducer.Elevation.Millimetres * (transducer.IsRound ? StripForRound : 1), setup.Speed * Math.Cos(tilt.InPart) / setup.Frequency,
+            setup.WedgeSpeed * Math.Cos(tilt.InWedge) / (setup.Speed * Math.Cos(tilt.InPart)));
+        var endDepth = (lastLeg & 1) == 1 ? setup.Section.Thickness : 0;
+        var angle = Math.Abs(ray.PartAngle);
+        var end = rays.TryReach(angle, endDepth, lastLeg, out _, out var path) ? path : rays.ScanRadius * Math.Cos(angle);
+        var overlap = crossing.Overlap(end);
+        law = law with { Dual = crossing.Study(rays, angle, overlap) };
+        var seen = overlap is { } held && Math.Max(sight.PathFrom, held.From * turn) is var from && Math.Min(sight.PathTo, held.To * turn) is var to && from <= to
+            ? sight with { PathFrom = from, PathTo = to }
+            : null;
+        return new Law(law, seen, sight.Width, ray, double.NaN, double.NaN);
     }
 
     private static double NearFieldFromExit(Transducer transducer, SoleRay ray, double effective, double wavelength, double speedRatio)
@@ -214,23 +266,82 @@ internal static class LawGeometry
         PassSection Section, MountedProbe Probe, Beam Beam, Sole Sole, double Speed, double WedgeSpeed, double Frequency, double ProbeSkew,
         double BeamSkew, double FirstCritical)
     {
+        /// <summary>Steps of the fixed point between steering and tilt: each gains two digits or more.</summary>
+        private const int TiltSteps = 24;
+
+        /// <summary>How a dual probe's beam leans out of the plane of incidence; none for single probes. Speeds, sole and critical angle are then those of that plane.</summary>
+        public RoofTilt Tilt { get; init; }
+
+        public double TrueWedgePath(SoleRay ray) => ray.WedgePath / Math.Cos(Tilt.InWedge);
+
+        /// <summary>As the plane of incidence of a beam shows it that is steered by β in a half under the roof; itself for single probes.</summary>
+        public Setup Leaning(double steering)
+        {
+            if (!Probe.Transducer.IsDual || Probe.Wedge.RoofAngle is not { } roof) return this;
+            var (wedge, part) = (WedgeSpeed * Math.Cos(Tilt.InWedge), Speed * Math.Cos(Tilt.InPart));
+            var tilt = RoofTilt.Of(roof.Radians, steering, wedge, part);
+            var (wedgeInPlane, partInPlane) = (tilt.InPlane(wedge, wedge), tilt.InPlane(part, wedge));
+            return this with
+            {
+                Tilt = tilt,
+                Sole = SoleOf(Section, Probe, wedgeInPlane, tilt.InPlane(BuiltInMaterials.Water.Longitudinal.MillimetresPerSecond, wedge)),
+                Speed = partInPlane,
+                WedgeSpeed = wedgeInPlane,
+                FirstCritical = LongitudinalSpeed > 0 ? Critical(tilt.InPlane(LongitudinalSpeed, wedge), partInPlane) : 0,
+            };
+        }
+
+        public required double LongitudinalSpeed { get; init; }
+
+        /// <summary>The ray at an angle in the part, and the setup as its own tilt shows it.</summary>
+        public bool TryAim(double u, double height, double angle, double slope, out SoleRay ray, out Setup leaning)
+        {
+            leaning = Leaning(0);
+            if (!leaning.Sole.TryAim(u, height, angle, leaning.Speed, out ray)) return false;
+            if (!Probe.Transducer.IsDual || Probe.Wedge.RoofAngle is not { } roof) return true;
+            for (var step = 0; step < TiltSteps; step++)
+            {
+                leaning = Leaning(RoofTilt.SteeringFrom(ray.Direction - slope, roof.Radians));
+                if (!leaning.Sole.TryAim(u, height, angle, leaning.Speed, out ray)) return false;
+            }
+
+            return true;
+        }
+
+        private static double Critical(double longitudinal, double part) => double.IsNaN(longitudinal) ? 0 : Refraction.Through(Math.PI / 2, longitudinal, part);
+
+        private static Sole SoleOf(PassSection section, MountedProbe probe, double wedgeSpeed, double couplantSpeed)
+        {
+            var contoured = probe.Wedge.ContourDiameter is not null && probe.Wedge.ContourDirection == ContourDirection.AlongBeam;
+            return new Sole(probe.Wedge.Length.Millimetres, contoured, section.Rays, wedgeSpeed, couplantSpeed);
+        }
+
         /// <summary>Null where a speed is unknown.</summary>
         public static Setup? Of(PassSection section, MountedProbe probe, Beam beam, double skewError)
         {
             var speeds = section.SpeedsOn(probe.Side);
             if ((beam.Wave == Wave.Transverse ? speeds.Transverse : speeds.Longitudinal) is not { } part
                 || probe.Wedge.Longitudinal is not { } wedge) return null;
-            var contoured = probe.Wedge.ContourDiameter is not null && probe.Wedge.ContourDirection == ContourDirection.AlongBeam;
-            var sole = new Sole(
-                probe.Wedge.Length.Millimetres, contoured, section.Rays, wedge.MillimetresPerSecond,
-                BuiltInMaterials.Water.Longitudinal.MillimetresPerSecond);
-            var critical = beam.Wave == Wave.Transverse && speeds.Longitudinal is { } longitudinal
-                ? Refraction.Through(Math.PI / 2, longitudinal.MillimetresPerSecond, part.MillimetresPerSecond)
-                : 0;
+            var sole = SoleUnder(section, probe.Wedge, wedge.MillimetresPerSecond);
+            var longitudinal = beam.Wave == Wave.Transverse ? speeds.Longitudinal?.MillimetresPerSecond ?? 0 : 0;
+            var critical = longitudinal > 0 ? Critical(longitudinal, part.MillimetresPerSecond) : 0;
             var probeSkew = probe.Skew.Radians + skewError;
             return new Setup(
                 section, probe, beam, sole, part.MillimetresPerSecond, wedge.MillimetresPerSecond, probe.Transducer.Frequency.Hertz,
-                probeSkew, probeSkew + beam.Skew.Radians, critical);
+                probeSkew, probeSkew + beam.Skew.Radians, critical)
+            {
+                LongitudinalSpeed = longitudinal,
+            };
+        }
+
+        /// <summary>|T| at an angle in the part.</summary>
+        public double Transmission(double partAngle)
+        {
+            var (speeds, wedge) = (Section.SpeedsOn(Probe.Side), Probe.Wedge.Material);
+            return Fields.SlipContact.Transmission(
+                Math.Abs(Math.Sin(partAngle)), Fields.Densities.OfWedge(wedge), WedgeSpeed, Fields.Densities.TransverseOfWedge(wedge, WedgeSpeed),
+                Fields.Densities.OfPart(speeds.Material), speeds.Longitudinal?.MillimetresPerSecond ?? Speed / Fields.Densities.MetalSpeedRatio,
+                speeds.Transverse?.MillimetresPerSecond ?? Speed * Fields.Densities.MetalSpeedRatio, Beam.Wave).Magnitude;
         }
 
         public LawFault FaultOf(SoleRay ray)

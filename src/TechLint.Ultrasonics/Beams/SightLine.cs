@@ -14,5 +14,14 @@ namespace TechLint.Ultrasonics.Beams;
 internal sealed record SightLine(
     double ExitY, int Direction, double Angle, BeamWidth Width, int LegMask, double PathFrom, double PathTo)
 {
+    /// <summary>Over a step between misaligned edges: the leg in which it crosses the step; 0 where there is none (see <c>Misalignment</c>).</summary>
+    public int StepLeg { get; init; }
+
+    /// <summary>Over a step: where it truly enters the part. <see cref="ExitY"/> is then where it would for the section beyond the step.</summary>
+    public double StartY { get; init; }
+
     public bool Allows(int leg) => (LegMask & (1 << (leg - 1))) != 0;
+
+    /// <summary>From where a bounce counts: those before a step lie on the near side's surfaces.</summary>
+    public double ExitOfBounce(int bounce) => bounce < StepLeg ? StartY : ExitY;
 }

@@ -51,6 +51,15 @@ internal readonly struct Sole
 
     public double Half { get; }
 
+    /// <summary>The contour as a tracer takes it: what the sole is, what the surface under it is, and the speeds.</summary>
+    public SoleTracer Tracer()
+    {
+        var plane = Contour.Plane;
+        if (bend == 0) return new SoleTracer(plane, null, wedgeSpeed, couplantSpeed);
+        var surface = Contour.Circle(0, bend * axisToSole, radius, bend);
+        return hasGap ? new SoleTracer(plane, surface, wedgeSpeed, couplantSpeed) : new SoleTracer(surface, null, wedgeSpeed, couplantSpeed);
+    }
+
     /// <summary>From the sole's centre to its front edge, along the surface; NaN where the wedge is wider than the pipe.</summary>
     public double HalfArc { get; }
 

@@ -3,7 +3,11 @@ using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Contact;
 
-/// <summary>The greatest gap between a wedge's sole and the surface under it.</summary>
+/// <summary>
+/// The greatest gap between a wedge's sole and the surface under it, mm: the sagitta <c>R − sqrt(R² − (a/2)²)</c> of the surface less that of the sole, a the sole's extent in the curved
+/// direction. Valid for a stiff sole at rest, up to chords as long as the circle is wide; what rock does is <see cref="Rocking"/>'s. Source: geometry; its 0.5 mm limit
+/// in standards is a set's to say.
+/// </summary>
 public static class ContactGap
 {
     /// <summary>

@@ -1,7 +1,7 @@
 using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
-using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Coverage;
 
@@ -22,7 +22,7 @@ internal static class CoverageKernel
     /// <summary>One law in this many is asked first, then the one half-way to the next.</summary>
     private const int Stride = 8;
 
-    /// <summary>Diffraction pairs have no closed form: they are looked at this often along what sound leaves unseen (mm) ...</summary>
+    /// <summary>Pairs and images have no closed form: they are looked at this often along a row (mm) ...</summary>
     private const double PairStep = 0.25;
 
     /// <summary>... and where that changes, halved down to this (mm).</summary>
@@ -40,6 +40,7 @@ internal static class CoverageKernel
     public static CoverageResult Compute(CoverageInput input, bool traceUnseen)
     {
         if (WhyNot(input) is { } reason) return NotComputed(reason);
+        if (input.Misalignment != 0) return MisalignedCoverage.Compute(input, traceUnseen);
         var rings = traceUnseen ? new UnseenRings(input.Volume.FromZ, RowsOf(input).Step) : null;
         var sums = Run(input, Depth.Sides, rings, out var unseen);
         var largest = unseen.Largest();
@@ -50,8 +51,8 @@ internal static class CoverageKernel
     }
 
     /// <summary>The share seen and whether that is all of it; null where <see cref="Compute"/> would say why it cannot tell.</summary>
-    public static VolumeSeen? Volume(CoverageInput input) => WhyNot(input) is not null
-        ? null
+    public static VolumeSeen? Volume(CoverageInput input) => WhyNot(input) is not null ? null
+        : input.Misalignment != 0 ? MisalignedCoverage.Volume(input)
         : new VolumeSeen(Run(input, Depth.Volume, rings: null, out var unseen).Volume, !unseen.Exceeds);
 
     /// <summary>Whether the volume is complete; stops at the first unseen part that is too large.</summary>
@@ -63,6 +64,7 @@ internal static class CoverageKernel
     {
         unseenAt = (input.Volume.FromZ, input.Volume.ToZ);
         if (WhyNot(input) is not null) return false;
+        if (input.Misalignment != 0) return MisalignedCoverage.IsComplete(input);
         Run(input, Depth.CompleteOnly, rings: null, out var unseen);
         if (unseen.Exceeds) unseenAt = unseen.Exceeding;
         return !unseen.Exceeds;
@@ -134,6 +136,7 @@ internal static class CoverageKernel
             if (depth == Depth.Sides)
             {
                 work.AddSound(z, 0, 1);
+                work.AddImages(z);
                 work.Left.Unite();
                 work.Right.Unite();
                 work.UniteSides();
@@ -236,6 +239,7 @@ internal static class CoverageKernel
                 if (All.IsWhole) return;
             }
 
+            AddImages(z);
             for (var offset = 1; offset < Stride; offset++)
             {
                 if (offset != Stride / 2) AddSound(z, offset, Stride);
@@ -287,6 +291,23 @@ internal static class CoverageKernel
             else flat[index] = new FlatLane(source.Line, source.Leg, pass.Frame, pass.Near, pass.Far);
         }
 
+        /// <summary>Images count for the side of their probe: the whole row is looked at.</summary>
+        public void AddImages(double z)
+        {
+            foreach (var pass in passes)
+            {
+                var toOuter = pass.Frame.ToOuter;
+                var depth = pass.Frame.DepthAt(z);
+                foreach (var (image, ownSide) in pass.Pass.Images)
+                {
+                    if (depth < image.FromZ || depth > image.ToZ) continue;
+                    var (one, other) = (image.FromY * toOuter, image.ToY * toOuter);
+                    var side = ownSide == Side.Left ^ toOuter < 0 ? Left : Right;
+                    AddPoints(image, depth, toOuter, Math.Max(side.LimitFrom, Math.Min(one, other)), Math.Min(side.LimitTo, Math.Max(one, other)), side);
+                }
+            }
+        }
+
         /// <summary>Pairs count for the volume alone, so only what sound leaves unseen is looked at.</summary>
         public void AddPairs(double z)
         {
@@ -307,9 +328,9 @@ internal static class CoverageKernel
                     var (one, other) = (pair.FromY * pass.Frame.ToOuter, pair.ToY * pass.Frame.ToOuter);
                     for (var index = 0; index < gaps.Count; index++)
                     {
-                        AddPair(
+                        AddPoints(
                             pair, depth, pass.Frame.ToOuter, Math.Max(gaps.From(index), Math.Min(one, other)),
-                            Math.Min(gaps.To(index), Math.Max(one, other)));
+                            Math.Min(gaps.To(index), Math.Max(one, other)), All);
                     }
                 }
             }
@@ -317,29 +338,29 @@ internal static class CoverageKernel
             All.Unite();
         }
 
-        private void AddPair(TofdSight pair, double depth, double toOuter, double from, double to)
+        private static void AddPoints(IPointSight sight, double depth, double toOuter, double from, double to, RowIntervals seen)
         {
             if (!(to > from)) return;
             var steps = (int)Math.Ceiling((to - from) / PairStep);
             var place = from;
             var start = from;
-            var wasSeen = pair.Sees(from / toOuter, depth);
+            var wasSeen = sight.Sees(from / toOuter, depth);
             for (var step = 1; step <= steps; step++)
             {
                 var next = step == steps ? to : from + (step * (to - from) / steps);
-                var isSeen = pair.Sees(next / toOuter, depth);
+                var isSeen = sight.Sees(next / toOuter, depth);
                 if (isSeen != wasSeen)
                 {
                     var (low, high) = (place, next);
                     while (high - low > PairEdge)
                     {
                         var middle = (low + high) / 2;
-                        if (pair.Sees(middle / toOuter, depth) == wasSeen) low = middle;
+                        if (sight.Sees(middle / toOuter, depth) == wasSeen) low = middle;
                         else high = middle;
                     }
 
                     // The edge is placed on the seen side: never more than was found to be seen.
-                    if (wasSeen) All.Add(start, low);
+                    if (wasSeen) seen.Add(start, low);
                     else start = high;
                 }
 
@@ -347,7 +368,7 @@ internal static class CoverageKernel
                 wasSeen = isSeen;
             }
 
-            if (wasSeen) All.Add(start, to);
+            if (wasSeen) seen.Add(start, to);
         }
 
         private void AddLanes(CoveragePass pass, PassFrame frame, bool isFromLeft, ref int count)

@@ -79,8 +79,8 @@ internal struct CurvedLane
         for (var bounce = 1; bounce < leg; bounce++)
         {
             if (((bounce & 1) == 1 ? far : near) is not { } gap) continue;
-            var start = LaunchTo(new Bearing((gap.From - line.ExitY) * line.Direction / scanRadius / bounce), oppositeRadius);
-            var end = LaunchTo(new Bearing((gap.To - line.ExitY) * line.Direction / scanRadius / bounce), oppositeRadius);
+            var start = LaunchTo(new Bearing((gap.From - line.ExitOfBounce(bounce)) * line.Direction / scanRadius / bounce), oppositeRadius);
+            var end = LaunchTo(new Bearing((gap.To - line.ExitOfBounce(bounce)) * line.Direction / scanRadius / bounce), oppositeRadius);
             segments.Remove(Math.Min(start, end), Math.Max(start, end));
         }
         lowTrend = highTrend = Trend.None;

@@ -40,8 +40,8 @@ internal struct FlatLane
         for (var bounce = 1; bounce < leg; bounce++)
         {
             if (((bounce & 1) == 1 ? far : near) is not { } gap) continue;
-            var one = (gap.From - line.ExitY) * line.Direction / (bounce * frame.Rays.Thickness);
-            var other = (gap.To - line.ExitY) * line.Direction / (bounce * frame.Rays.Thickness);
+            var one = (gap.From - line.ExitOfBounce(bounce)) * line.Direction / (bounce * frame.Rays.Thickness);
+            var other = (gap.To - line.ExitOfBounce(bounce)) * line.Direction / (bounce * frame.Rays.Thickness);
             Segments.Remove(Math.Min(one, other), Math.Max(one, other));
         }
     }

@@ -20,7 +20,7 @@ internal readonly record struct InsetRule(bool MovesAsOne)
     /// <summary>Incomplete though let out means incomplete for every lesser move: only sound moves, no diffraction pair with it.</summary>
     public bool CanRuleOut { get; init; }
 
-    /// <summary>The section as the least that every error up to the tolerance leaves of it; diffraction pairs, which see otherwise at each, do not count.</summary>
+    /// <summary>The section as the least that every error up to the tolerance leaves of it; pairs and images, which see otherwise at each, do not count.</summary>
     public static CoverageInput DrawnIn(CoverageInput input, double tolerance)
     {
         if (!(tolerance > 0)) return input;
@@ -28,7 +28,7 @@ internal readonly record struct InsetRule(bool MovesAsOne)
         return input with
         {
             LeftInset = step, RightInset = step, Cap = Widened(input.Cap, step), Root = Widened(input.Root, step),
-            Passes = [.. input.Passes.Select(pass => pass with { Pairs = [], PairsWhenAsked = null })],
+            Passes = [.. input.Passes.Select(pass => pass with { Pairs = [], PairsWhenAsked = null, Images = [] })],
         };
     }
 

@@ -120,9 +120,9 @@ internal static class OffsetSearch
             {
                 foreach (var diameter in range.Diameters)
                 {
-                    foreach (var (skew, speeds) in range.SharedEnds())
+                    foreach (var error in range.SharedErrors())
                     {
-                        var node = new CoverageCase(thickness, diameter) { SkewError = skew, Speeds = speeds };
+                        var node = error.On(new CoverageCase(thickness, diameter));
                         nodes.Add(node);
                         foreach (var (left, right) in corners) cases.Add(node with { LeftError = left, RightError = right });
                     }

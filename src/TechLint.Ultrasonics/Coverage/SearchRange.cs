@@ -14,6 +14,9 @@ namespace TechLint.Ultrasonics.Coverage;
 internal readonly record struct CoverageCase(
     double Thickness, double? OutsideDiameter, double LeftError = 0, double RightError = 0, double SkewError = 0)
 {
+    /// <summary>Hi-lo: how much deeper the right edge lies than the left one, mm, either way up to what the preparation allows.</summary>
+    public double Misalignment { get; init; }
+
     /// <summary>How the true speeds stand against those that the laws were worked out for.</summary>
     public SpeedErrors Speeds { get; init; }
 }
@@ -36,15 +39,19 @@ internal sealed record SearchRange(
     double FromThickness, double ToThickness, ImmutableArray<double?> Diameters, double OffsetTolerance, double SkewTolerance,
     bool HasLeft, bool HasRight)
 {
-    /// <summary>Share, either way.</summary>
+    /// <summary>True speed in the part against the stated one: share, either way; 0 where the stated ones are taken as true.</summary>
     public double PartSpeedTolerance { get; init; }
 
     /// <summary>Share, either way; independent of the part's.</summary>
     public double WedgeSpeedTolerance { get; init; }
 
+    /// <summary>Hi-lo, mm, either way; 0 where the edges are taken to meet.</summary>
+    public double Misalignment { get; init; }
+
     /// <summary>No probe and no beam is skewed: a turn one way sees what a turn the other way does.</summary>
     public bool IsSkewEven { get; init; }
 
+    /// <summary>What a verdict searches: range and positioning tolerance.</summary>
     public static SearchRange Of(Examination examination) => new(
         examination.Thickness.From?.Millimetres ?? double.NaN, examination.Thickness.To?.Millimetres ?? double.NaN,
         DiametersOf(examination),
@@ -53,10 +60,15 @@ internal sealed record SearchRange(
         examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Left)),
         examination.Passes.Any(pass => pass.Probes.Any(probe => probe.Side == Side.Right)))
     {
-        PartSpeedTolerance = Math.Abs(examination.SpeedTolerance.Part.Percent) / 100,
-        WedgeSpeedTolerance = Math.Abs(examination.SpeedTolerance.Wedge.Percent) / 100,
         IsSkewEven = examination.Passes.All(pass =>
             pass.Probes.All(probe => probe.Skew.Degrees == 0) && pass.Beams.All(beam => beam.Skew.Degrees == 0)),
+    };
+
+    /// <summary>Also what the references and their checks are there to catch: speeds of sound that drift, and edges that do not meet.</summary>
+    public static SearchRange WithDrifts(Examination examination, SpeedErrors speeds) => Of(examination) with
+    {
+        PartSpeedTolerance = Math.Abs(speeds.Part), WedgeSpeedTolerance = Math.Abs(speeds.Wedge),
+        Misalignment = Math.Abs(examination.Weld.Preparation.Misalignment.Millimetres),
     };
 
     /// <summary>
@@ -71,24 +83,31 @@ internal sealed record SearchRange(
         return to > from ? [from.Millimetres, to.Millimetres] : [from.Millimetres];
     }
 
-    /// <summary>Ends of the tolerances that all probes share, in every combination, the stated ones first.</summary>
-    public IEnumerable<(double Skew, SpeedErrors Speeds)> SharedErrors()
+    /// <summary>Something other than place and size may err.</summary>
+    public bool HasDrifts => PartSpeedTolerance > 0 || WedgeSpeedTolerance > 0 || Misalignment > 0;
+
+    /// <summary>Skew, speeds and hi-lo at their middles and ends, in every combination, the stated ones first.</summary>
+    public IEnumerable<SharedError> SharedErrors()
     {
-        double[] skews = !(SkewTolerance > 0) ? [0] : IsSkewEven ? [0, SkewTolerance] : [0, SkewTolerance, -SkewTolerance];
-        double[] parts = PartSpeedTolerance > 0 ? [0, PartSpeedTolerance, -PartSpeedTolerance] : [0];
-        double[] wedges = WedgeSpeedTolerance > 0 ? [0, WedgeSpeedTolerance, -WedgeSpeedTolerance] : [0];
-        foreach (var part in parts)
+        foreach (var misalignment in MiddleAndEnds(Misalignment))
         {
-            foreach (var wedge in wedges)
+            foreach (var part in MiddleAndEnds(PartSpeedTolerance))
             {
-                foreach (var skew in skews) yield return (skew, new SpeedErrors(part, wedge));
+                foreach (var wedge in MiddleAndEnds(WedgeSpeedTolerance))
+                {
+                    foreach (var skew in Skews()) yield return new SharedError(skew, new SpeedErrors(part, wedge), misalignment);
+                }
             }
         }
     }
 
-    /// <summary>Likewise, but speeds at the ends of their tolerance alone, the stated ones left out where there is any.</summary>
-    public IEnumerable<(double Skew, SpeedErrors Speeds)> SharedEnds() => SharedErrors().Where(errors =>
-        (errors.Speeds.Part != 0 || !(PartSpeedTolerance > 0)) && (errors.Speeds.Wedge != 0 || !(WedgeSpeedTolerance > 0)));
+    /// <summary>The stated speeds and edges that meet, and beside them the corners alone.</summary>
+    public IEnumerable<SharedError> SharedCorners() => SharedErrors().Where(error => (error.Speeds.IsNone && error.Misalignment == 0)
+        || (error.Speeds.Part != 0 == PartSpeedTolerance > 0 && error.Speeds.Wedge != 0 == WedgeSpeedTolerance > 0 && error.Misalignment != 0 == Misalignment > 0));
+
+    private double[] Skews() => IsSkewEven && SkewTolerance > 0 ? [0, SkewTolerance] : MiddleAndEnds(SkewTolerance);
+
+    private static double[] MiddleAndEnds(double tolerance) => tolerance > 0 ? [0, tolerance, -tolerance] : [0];
 
     /// <summary>Corners of the positioning tolerance, the stated place left out; none where there is no tolerance.</summary>
     public IEnumerable<(double Left, double Right)> Corners()
@@ -123,4 +142,10 @@ internal sealed record SearchRange(
         if (Diameters.Length != 2 || Diameters[0] is not { } from) yield break;
         yield return 2 / ((1 / from) + (Diameters[1] is { } to ? 1 / to : 0));
     }
+}
+
+/// <summary>Errors that all probes share.</summary>
+internal readonly record struct SharedError(double Skew, SpeedErrors Speeds, double Misalignment)
+{
+    public CoverageCase On(CoverageCase place) => place with { SkewError = Skew, Speeds = Speeds, Misalignment = Misalignment };
 }

@@ -63,19 +63,25 @@ internal static class WorstCaseSearch
         return search.Result(traceUnseen);
     }
 
+    /// <summary>Incomplete before complete, then the smaller volume.</summary>
+    public static bool IsWorse(CoverageResult one, CoverageResult other) =>
+        Search.IsWorse(new VolumeSeen(one.Volume, one.IsComplete), new VolumeSeen(other.Volume, other.IsComplete));
+
     /// <summary>The cases, errors of offset left out, that are not whole whatever these are; the worst first.</summary>
     private static Open Screen(SearchRange range, Search search, InsetRule rule, double[] thicknesses)
     {
         var open = new List<(CoverageCase Place, VolumeSeen Seen, double Least)>();
-        var errors = range.SharedErrors().ToArray();
+        var errors = range.SharedCorners().ToArray();
         foreach (var diameter in range.Diameters)
         {
             foreach (var thickness in thicknesses)
             {
-                foreach (var (skew, speeds) in errors)
+                foreach (var error in errors)
                 {
-                    var place = new CoverageCase(thickness, diameter) { SkewError = skew, Speeds = speeds };
-                    var least = rule.MovesAsOne ? search.LeastWithin(place, range.OffsetTolerance) : null;
+                    var place = error.On(new CoverageCase(thickness, diameter));
+
+                    // Beams that come over a step do not move as one.
+                    var least = rule.MovesAsOne && place.Misalignment == 0 ? search.LeastWithin(place, range.OffsetTolerance) : null;
                     if (least is { IsComplete: true }) continue;
                     var seen = search.Look(place);
                     if (search.HasFailed) return new Open([], []);
@@ -105,7 +111,7 @@ internal static class WorstCaseSearch
         }
 
         var worst = search.Worst;
-        foreach (var (skew, speeds) in range.SharedErrors()) search.Look(worst with { SkewError = skew, Speeds = speeds });
+        foreach (var error in range.SharedErrors()) search.Look(error.On(worst));
         worst = search.Worst;
         foreach (var thickness in thicknesses) search.Look(worst with { Thickness = thickness });
         Refine(search, thicknesses);
@@ -231,7 +237,7 @@ internal static class WorstCaseSearch
                 new Length(place.LeftError), new Length(place.RightError), result.NotComputed)
             {
                 SkewError = Angle.FromRadians(place.SkewError), PartSpeedError = new Share(100 * place.Speeds.Part),
-                WedgeSpeedError = new Share(100 * place.Speeds.Wedge),
+                WedgeSpeedError = new Share(100 * place.Speeds.Wedge), Misalignment = new Length(place.Misalignment),
             };
         }
 

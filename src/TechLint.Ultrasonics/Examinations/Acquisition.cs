@@ -16,4 +16,17 @@ namespace TechLint.Ultrasonics.Examinations;
 /// <param name="SegmentAtMost">Longest piece scanned in one go.</param>
 public sealed record Acquisition(
     Length? Increment, Speed? Speed, Frequency? PulseRate, int Averaging, Frequency? DigitisingRate, int BytesPerSample,
-    Length? WeldLength, Length RunOn, Length RunOff, Length Overlap, Length? SegmentAtMost);
+    Length? WeldLength, Length RunOn, Length RunOff, Length Overlap, Length? SegmentAtMost)
+{
+    /// <summary>Steps that the encoder gives along its way; null where no encoder is named or its library does not say.</summary>
+    public EncoderResolution? EncoderResolution { get; init; }
+
+    /// <summary>Pulses a second that the instrument can give at most, over all laws and beams together; null where unknown.</summary>
+    public Frequency? InstrumentPulseRateAtMost { get; init; }
+
+    /// <summary>Data that the instrument can store at most; null where unknown.</summary>
+    public DataRate? InstrumentDataRateAtMost { get; init; }
+
+    /// <summary>What the instrument needs between the end of one recorded signal and the next pulse; zero where its library does not say.</summary>
+    public Duration Recovery { get; init; }
+}

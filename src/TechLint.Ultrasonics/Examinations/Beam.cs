@@ -29,7 +29,20 @@ public enum FocusKind { None, Path, Depth, Across }
 public sealed record Beam(
     string Id, ScanKind Scan, int? From, int? Transmit, int? Receive, Wave Wave, AngleSweep? Angles, Aperture? Aperture, Focus Focus,
     EquatableArray<int> Legs, Band<Length>? PathWindow, TimeWindow? TimeWindow, Depth ZoneFrom, Depth ZoneTo, Angle Skew, int? Averaging,
-    string? Capture);
+    string? Capture)
+{
+    /// <summary>Total focusing: the way of sound that the image supposes; null for every other scan.</summary>
+    public ImagingPath? ImagingPath { get; init; }
+
+    /// <summary>Total focusing: what is imaged; null for every other scan.</summary>
+    public ImageRegion? Region { get; init; }
+
+    /// <summary>Total focusing: distance between the points of the image; null where none is stated.</summary>
+    public Length? Grid { get; init; }
+
+    /// <summary>Tofd: straight line between the index points as the author states it; null where left out. It follows from the offsets and must agree.</summary>
+    public Length? StatedSeparation { get; init; }
+}
 
 /// <summary>Angles in the part; both ends included, and the last step shortened where the step does not divide the sweep.</summary>
 public readonly record struct AngleSweep(Angle From, Angle To, Angle Step);

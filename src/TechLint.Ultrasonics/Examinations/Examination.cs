@@ -19,8 +19,34 @@ public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
     Level TofdDrop, EquatableArray<Pass> Passes)
 {
-    /// <summary>How far the true speeds of sound may stand from the stated ones: coverage is judged over all of it.</summary>
-    public SpeedTolerance SpeedTolerance { get; init; } = SpeedTolerance.None;
+    /// <summary>How far below its loudest axis at equal path a sound beam may be and still count for <see cref="Fields.FieldCoverage"/> (negative); -6 dB is
+    /// common practice for the edge of a beam.</summary>
+    public Level SensitivityDrop { get; init; } = new(-6);
+
+    /// <summary>Common practice of zone-by-zone examination: a ray within 5 deg of a fusion face's normal meets it squarely.</summary>
+    public static readonly Angle CommonFusionFaceIncidence = new(5);
+
+    /// <summary>How far a ray may lie from a fusion face's normal where it still counts as meeting it squarely (a set's datum, positive).</summary>
+    public Angle FusionFaceIncidence { get; init; } = CommonFusionFaceIncidence;
+
+    /// <summary>
+    /// How far the predicted sensitivity of a total-focusing image may drop below its best one for a point to count (negative).
+    /// Common practice: the 6 dB that beams are measured by.
+    /// </summary>
+    public Level ImageDrop { get; init; } = new(-6);
+
+    /// <summary>How far block and part may differ in temperature (a set's datum). 15 K where none says: ISO 17640, setting of range and sensitivity.</summary>
+    public TemperatureDifference BlockToPart { get; init; } = new(15);
+
+    /// <summary>At which the references were set; null where not stated. Speeds of sound are taken as true there.</summary>
+    public Temperature? BlockTemperature { get; init; }
+
+    /// <summary>Of the surface that is scanned, as the technique claims it; null where not stated.</summary>
+    public Band<Temperature>? SurfaceTemperature { get; init; }
+
+    /// <summary>What the check of velocity and delay lets pass, either way, as a share of the velocity; 0 where there is no such check. Counts for
+    /// <see cref="Studies.Study.CoverageWithDrifts"/>.</summary>
+    public Share VelocityTolerance { get; init; }
 }
 
 /// <summary>How the scanning surface bends under the frame.</summary>

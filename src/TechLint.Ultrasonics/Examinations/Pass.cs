@@ -47,7 +47,14 @@ public enum TransducerKind { PhasedArray, SingleElement, DualPhasedArray, DualEl
 /// <param name="IsRound">A round single element.</param>
 public sealed record Transducer(
     TransducerKind Kind, Frequency Frequency, Share? Bandwidth, Duration? PulseLength, int Elements, Length Pitch, Length Gap,
-    Length Elevation, Length ElementSize, bool IsRound);
+    Length Elevation, Length ElementSize, bool IsRound)
+{
+    /// <summary>Dual probes: from the middle of one half to the middle of the other, across the plane of incidence. Elements are counted a half.</summary>
+    public Length? Separation { get; init; }
+
+    /// <summary>One half sends and the other receives.</summary>
+    public bool IsDual => Kind is TransducerKind.DualPhasedArray or TransducerKind.DualElement;
+}
 
 /// <summary>Which way a sole is cut.</summary>
 public enum ContourDirection { AlongBeam, AcrossBeam }
@@ -69,7 +76,11 @@ public enum ContourDirection { AlongBeam, AcrossBeam }
 public sealed record Wedge(
     string Material, Speed? Longitudinal, Angle? ArraySlope, ElementPlace? FirstElement, bool ElementOneAtFront, Angle? RefractedAngle,
     Wave RefractedWave, Length? IndexPointBehindFront, Length? Path, Length Length, Length Width, Length? ContourDiameter,
-    ContourDirection ContourDirection);
+    ContourDirection ContourDirection)
+{
+    /// <summary>Wedges of dual probes: by how much each half leans towards the other, about the array's own axis; null for wedges of single probes.</summary>
+    public Angle? RoofAngle { get; init; }
+}
 
 /// <summary>A place in the wedge: height above the contact plane, distance behind the front face.</summary>
 public readonly record struct ElementPlace(Length Height, Length BehindFront);

@@ -39,8 +39,8 @@ public sealed record Preparation(
 /// <param name="FaceAngle">Half the included angle, or the bevel angle of a one-sided groove.</param>
 /// <param name="DepthShare">For double preparations: share of (thickness − root face) this side takes; a length is a depth in mm.</param>
 /// <param name="Radius">Root radius of u and j forms.</param>
-/// <param name="UpperFaceAngle">Compound forms: face angle beyond <paramref name="BreakDepth"/> from the root face.</param>
-/// <param name="BreakDepth">Compound forms: height of the lower part above the root face.</param>
+/// <param name="UpperFaceAngle">Compound forms: face angle between the surface and <paramref name="BreakDepth"/>.</param>
+/// <param name="BreakDepth">Compound forms: where the angle changes, below the surface that the groove opens to.</param>
 public sealed record Groove(Angle FaceAngle, Depth DepthShare, Length Radius, Angle UpperFaceAngle, Length BreakDepth)
 {
     public static readonly Groove None = new(default, new Depth(50, IsShare: true), default, default, default);

@@ -29,6 +29,13 @@ public static class BuiltInMaterials
         Water,
     ];
 
+    /// <summary>
+    /// Metals whose welds solidify in coarse columns, which bend and scatter beams in the weld metal: austenitic steels and nickel and its alloys (scope of
+    /// ISO 22825:2012). Straight rays do not hold there.
+    /// </summary>
+    public static bool BendsBeamsInWelds(string name) =>
+        name is "austenitic-stainless-steel" or "nickel" or "nickel-alloy" or "nickel-copper-alloy";
+
     private const string IsoReference = "ISO 10863:2020, ISO 20601:2018, clause 1 (5920 +/- 50 and 3255 +/- 30 m/s)";
     private const string Table = "ASTM E494 Appendix X3, Table X3.1";
 

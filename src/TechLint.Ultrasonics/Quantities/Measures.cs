@@ -67,6 +67,3 @@ public readonly record struct DataSize(double Megabytes);
 
 /// <summary>A band with both ends included; an end that is null is open.</summary>
 public readonly record struct Band<T>(T? From, T? To) where T : struct;
-
-/// <summary>A difference between two temperatures.</summary>
-public readonly record struct TemperatureDifference(double Kelvins);

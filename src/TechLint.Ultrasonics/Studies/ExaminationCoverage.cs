@@ -1,15 +1,20 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Coverage;
+using TechLint.Ultrasonics.Drifts;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
 
 namespace TechLint.Ultrasonics.Studies;
 
 /// <summary>Joins an examination to the coverage kernel: its section at a place of the range, its worst case, its covering offsets.</summary>
 internal static class ExaminationCoverage
 {
-    private const string BeamsLeftOut = "what tandem and total-focusing beams see is not computed, and the others do not see all";
+    private const string TandemLeftOut = "what a tandem pair sees is not computed, and the others do not see all: ";
+
+    private const string ImagesLeftOut = "what a total-focusing image sees is not computed, and the others do not see all: ";
 
     public static CoverageResult At(Examination examination, double thickness, double? outsideDiameter) =>
         new SectionBuilder(examination).At(new CoverageCase(thickness, outsideDiameter)) is { } input
@@ -21,6 +26,20 @@ internal static class ExaminationCoverage
         var builder = new SectionBuilder(examination);
         var worst = WorstCaseSearch.Find(SearchRange.Of(examination), builder.At, RuleOf(builder));
         var result = Judged(examination, worst.Result);
+        return worst with { Result = result, NotComputed = result.NotComputed };
+    }
+
+    public static WorstCoverage WorstWithDrifts(Examination examination, WorstCoverage stated)
+    {
+        if (stated.NotComputed is not null) return stated;
+        var (speeds, reason) = DriftTolerance.Of(examination);
+        if (reason is not null) return stated with { Result = None(reason), NotComputed = reason };
+        var range = SearchRange.WithDrifts(examination, speeds);
+        if (!range.HasDrifts) return stated;
+        var builder = new SectionBuilder(examination);
+        var worst = WorstCaseSearch.Find(range, builder.At, RuleOf(builder), traceUnseen: false);
+        var result = Judged(examination, worst.Result);
+        if (result.NotComputed is null && WorstCaseSearch.IsWorse(stated.Result, result)) return stated;
         return worst with { Result = result, NotComputed = result.NotComputed };
     }
 
@@ -78,7 +97,8 @@ internal static class ExaminationCoverage
             MovesRight = !isPlain || pass.Probes.Any(probe => probe.Side == Side.Right && moved.Contains(probe.Station)),
             CanRuleOut = !pass.Beams.Any(beam =>
                 beam.Focus.Kind == FocusKind.Across
-                || (beam.Scan == ScanKind.Tofd && ((beam.Transmit is { } sender && moved.Contains(sender)) || (beam.Receive is { } receiver && moved.Contains(receiver))))),
+                || (beam.Scan == ScanKind.TotalFocusing && beam.From is { } imager && moved.Contains(imager))
+                || (beam.Scan is ScanKind.Tofd or ScanKind.Tandem && ((beam.Transmit is { } sender && moved.Contains(sender)) || (beam.Receive is { } receiver && moved.Contains(receiver))))),
         };
     }
 
@@ -89,11 +109,29 @@ internal static class ExaminationCoverage
     }
 
     /// <summary>Beams that are left out could only add: a figure short of all is none while they are missing.</summary>
-    private static CoverageResult Judged(Examination examination, CoverageResult result) =>
-        result.IsComplete || result.NotComputed is not null
-        || !examination.Passes.Any(pass => pass.Beams.Any(beam => beam.Scan is ScanKind.Tandem or ScanKind.TotalFocusing))
-            ? result
-            : None(BeamsLeftOut);
+    private static CoverageResult Judged(Examination examination, CoverageResult result)
+    {
+        if (result.IsComplete || result.NotComputed is not null) return result;
+        if (TandemPair.Missing(examination) is { } tandem) return None(TandemLeftOut + tandem);
+        return ImageMissing(examination) is { } reason ? None(ImagesLeftOut + reason) : result;
+    }
+
+    /// <summary>Why some image of the examination cannot be worked out at its thinnest wall; null where all can.</summary>
+    private static string? ImageMissing(Examination examination)
+    {
+        if ((examination.Thickness.From ?? examination.Thickness.To) is not { } thickness) return null;
+        var diameter = examination.OutsideDiameter is { } band ? band.From ?? band.To : null;
+        foreach (var pass in examination.Passes)
+        {
+            if (PassSection.Of(examination, pass, thickness, diameter) is not { } section) continue;
+            foreach (var beam in pass.Beams)
+            {
+                if (beam.Scan == ScanKind.TotalFocusing && ImageGeometry.Of(section, beam).NotComputed is { } reason) return reason;
+            }
+        }
+
+        return null;
+    }
 
     private static int? IndexOf(Examination examination, string passId)
     {
@@ -106,7 +144,7 @@ internal static class ExaminationCoverage
     }
 
     private static HashSet<int> SoundStations(Pass pass) =>
-        [.. pass.Beams.Where(beam => beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed).Select(beam => beam.From).OfType<int>()];
+        [.. pass.Beams.Where(beam => beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed or ScanKind.TotalFocusing).Select(beam => beam.From).OfType<int>()];
 
     /// <summary>No wedge may climb onto the reinforcement of the surface that it rides on.</summary>
     private static double LeastShift(Examination examination, Pass pass, HashSet<int> stations)

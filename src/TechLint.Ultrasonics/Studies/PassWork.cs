@@ -3,7 +3,9 @@ using TechLint.Ultrasonics.Acquiring;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Contact;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Tandem;
 using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -24,7 +26,7 @@ internal static class PassWork
 
         var probes = ImmutableArray.CreateBuilder<ProbePlace>(pass.Probes.Count);
         foreach (var probe in pass.Probes) probes.Add(PlaceOf(section, probe));
-        return new PassStudy(pass, probes.MoveToImmutable(), beams.MoveToImmutable(), Timing.Of(section, pairTimes));
+        return new PassStudy(pass, probes.MoveToImmutable(), beams.ToImmutable(), Timing.Of(section, beams, pairTimes));
     }
 
     /// <summary>A pass whose wall is impossible: nothing is computed, and every beam says why.</summary>
@@ -49,25 +51,30 @@ internal static class PassWork
                 var (pair, reason) = TofdPair.Of(section, beam);
                 recorded = pair?.RecordedTime;
                 var halves = PairLaws(section, beam, probe);
-                return new BeamStudy(beam, wavelength, halves, pair?.Study, reason);
+                return new BeamStudy(beam, wavelength, halves, pair is null ? null : pair.Study with { Detail = pair.DetailOf(section, beam) }, reason);
             case ScanKind.TotalFocusing:
-                return new BeamStudy(beam, wavelength, [], null, "the reach of a total-focusing image is not computed");
+                var (image, whyNot) = ImageWork.StudyOf(section, beam);
+                return new BeamStudy(beam, wavelength, [], null, whyNot) { Image = image };
             case ScanKind.Tandem:
-                return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, "what a tandem pair sees is not computed");
+                var (tandem, fault) = TandemPair.Of(section, beam);
+                return new BeamStudy(beam, wavelength, PairLaws(section, beam, probe), null, fault) { Tandem = tandem?.Study };
             case ScanKind.CouplingMonitor when beam.Angles is null:
                 return new BeamStudy(beam, wavelength, [], null, null);
         }
 
         var laws = LawGeometry.Of(section, probe, beam);
-        return new BeamStudy(
-            beam, wavelength, [.. laws.Select(law => law.Study)], null, laws.IsEmpty ? "no angle is stated" : null);
+        return new BeamStudy(beam, wavelength, LawStudies.Of(section, probe, beam, laws), null, laws.IsEmpty ? "no angle is stated" : null)
+        {
+            Temperature = LawStudies.Drift(section, probe, beam, laws),
+        };
     }
 
     private static ImmutableArray<LawStudy> PairLaws(PassSection section, Beam beam, MountedProbe transmitter)
     {
-        var laws = LawGeometry.Of(section, transmitter, beam);
-        if (Pulses.ProbeAt(section.Pass, beam.Receive) is { } receiver) laws = laws.AddRange(LawGeometry.Of(section, receiver, beam));
-        return [.. laws.Select(law => law.Study)];
+        var laws = LawStudies.Of(section, transmitter, beam, LawGeometry.Of(section, transmitter, beam));
+        return Pulses.ProbeAt(section.Pass, beam.Receive) is { } receiver
+            ? laws.AddRange(LawStudies.Of(section, receiver, beam, LawGeometry.Of(section, receiver, beam)))
+            : laws;
     }
 
     private static Length? WavelengthOf(PassSection section, MountedProbe probe, Beam beam)
@@ -91,6 +98,9 @@ internal static class PassWork
         var diameter = section.ScanningDiameter is { } curved ? new Length(curved) : (Length?)null;
         return new ProbePlace(
             probe.Station, probe.Side, probe.IndexOffset, new Length(front), new Length(Math.Min(front, back)), new Length(Math.Max(front, back)),
-            ContactGap.Of(section.Examination.Part.Curvature, diameter, probe.Wedge));
+            ContactGap.Of(section.Examination.Part.Curvature, diameter, probe.Wedge))
+        {
+            RockingAngle = Rocking.Of(section.Examination.Part.Curvature, diameter, section.IsInside, probe.Wedge),
+        };
     }
 }

@@ -3,7 +3,6 @@ using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
-using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Studies;
 
@@ -18,6 +17,7 @@ internal sealed class SectionBuilder
 
     private readonly Examination examination;
     private readonly LawCache laws = new();
+    private readonly ImageCache images = new();
     private readonly double rowStep;
     private readonly MirrorGap? cap;
     private readonly MirrorGap? root;
@@ -65,7 +65,7 @@ internal sealed class SectionBuilder
             lastVolume = last = (place.Thickness, curved, VolumeRectangle.Of(examination.Weld, examination.Volume, place.Thickness, curved, fromInside));
         }
 
-        return new CoverageInput(place.Thickness, curved, last.Rectangle, cap, root, passes.MoveToImmutable(), rowStep);
+        return new CoverageInput(place.Thickness, curved, last.Rectangle, cap, root, passes.MoveToImmutable(), rowStep) { Misalignment = place.Misalignment };
     }
 
     private CoveragePass PassAt(PassSection section, CoverageCase place, ProbeMove? move)
@@ -85,11 +85,12 @@ internal sealed class SectionBuilder
             lines.Add(error == 0 ? line : line with { ExitY = line.ExitY + PassSights.Outward(probe.Side, error) });
         }
 
-        var hasPairs = pass.Beams.Any(beam => beam.Scan == ScanKind.Tofd);
-        var pairsOf = moved ?? section;
+        var hasPairs = pass.Beams.Any(beam => beam.Scan is ScanKind.Tofd or ScanKind.Tandem);
+        var held = moved ?? section;
         return new CoveragePass(pass.ScanningSurface, lines.MoveToImmutable(), [])
         {
-            PairsWhenAsked = hasPairs ? new Lazy<ImmutableArray<TofdSight>>(() => PassSights.Of(pairsOf, [], left, right).Pairs) : null,
+            PairsWhenAsked = hasPairs ? new Lazy<ImmutableArray<IPointSight>>(() => PassSights.PairsOf(held, left, right, skew)) : null,
+            Images = images.Of(held, left, right, skew),
         };
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Quantities;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -17,13 +18,17 @@ public sealed class Study
     private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
     private readonly ConcurrentDictionary<string, Lazy<OffsetMargin>> margins = new(StringComparer.Ordinal);
     private readonly Lazy<WorstCoverage> coverage;
+    private readonly Lazy<WorstCoverage> withDrifts;
     private readonly Lazy<OffsetMemory> offsets;
+    private readonly Lazy<WorstFaces> faces;
 
     public Study(Examination examination)
     {
         Examination = examination;
         coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+        withDrifts = new Lazy<WorstCoverage>(() => ExaminationCoverage.WorstWithDrifts(Examination, Coverage));
         offsets = new Lazy<OffsetMemory>(() => new OffsetMemory(Examination));
+        faces = new Lazy<WorstFaces>(() => FaceSearch.Worst(Examination));
     }
 
     public Examination Examination { get; }
@@ -39,6 +44,16 @@ public sealed class Study
 
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
     public WorstCoverage Coverage => coverage.Value;
+
+    /// <summary>
+    /// The least coverage when also the speeds of sound err (what the check of velocity lets pass, and the drift by the permitted difference in temperature
+    /// between block and part) and the edges are misaligned as far as the preparation allows. What references and their checks are there to catch: no verdict, a study (worked
+    /// out when asked for).
+    /// </summary>
+    public WorstCoverage CoverageWithDrifts => withDrifts.Value;
+
+    /// <summary>The fusion faces where they are met worst over thickness, diameter, positioning tolerance and misalignment (grade study).</summary>
+    public WorstFaces Faces => faces.Value;
 
     /// <summary>
     /// The index offsets that cover: moves the probes named (all sound-beam probes of a pass where empty) together by the same amount away from or towards
@@ -80,6 +95,25 @@ public sealed class Study
         return [.. uses.Select(use => new PathUse(new Angle(use.Key), new Length(use.Value.From), new Length(use.Value.To)))];
     }
 
+    /// <summary>The simulated field of one beam at one case. Not kept: who asks for a map prints it.</summary>
+    /// <param name="passId">The setup.</param>
+    /// <param name="beamId">The beam.</param>
+    /// <param name="thickness">Wall.</param>
+    /// <param name="outsideDiameter">Null for a flat part.</param>
+    /// <param name="law">Which law.</param>
+    public Fields.FieldMap FieldOf(string passId, string beamId, Length thickness, Length? outsideDiameter, Fields.LawChoice law)
+    {
+        foreach (var pass in Examination.Passes)
+        {
+            if (!string.Equals(pass.Id, passId, StringComparison.Ordinal)) continue;
+            return PassSection.Of(Examination, pass, thickness, outsideDiameter) is { } section
+                ? Fields.FieldMap.Of(section, beamId, law)
+                : Fields.FieldMap.None(beamId, PassWork.ImpossibleWall);
+        }
+
+        return Fields.FieldMap.None(beamId, "there is no such setup");
+    }
+
     /// <summary>An open upper diameter is judged to the flat limit.</summary>
     private IEnumerable<(Length Thickness, Length? OutsideDiameter)> BandEnds()
     {
@@ -104,6 +138,10 @@ public sealed class Study
 
         return new CaseStudy(
             thickness, outsideDiameter, passes.MoveToImmutable(),
-            () => ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres));
+            () => ExaminationCoverage.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres),
+            () => FaceSearch.At(Examination, thickness.Millimetres, outsideDiameter?.Millimetres))
+        {
+            FieldCoverageWork = new(() => Fields.FieldCoverage.Of(Examination, thickness, outsideDiameter)),
+        };
     }
 }

@@ -1,6 +1,8 @@
 using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Rays;
 using TechLint.Ultrasonics.Studies;
 
 namespace TechLint.Ultrasonics.Tofd;
@@ -17,10 +19,25 @@ namespace TechLint.Ultrasonics.Tofd;
 /// </remarks>
 internal sealed class TofdPair
 {
-    private readonly PairGeometry pair;
+    /// <summary>A place this near the mid-plane (mm) lies on it but for rounding.</summary>
+    private const double OnTheMiddle = 1e-9;
 
-    private TofdPair(PairGeometry pair, TofdStudy study, TofdSight sight, Duration? recordedTime)
+    /// <summary>Depths at which the error is looked at; about <c>d x²/2(S² + d²)</c> when flat, greatest near depth S, where it is level.</summary>
+    private const int ErrorSamples = 32;
+
+    private readonly PairGeometry pair;
+    private readonly MidPlaneDepths midPlane;
+    private readonly double meanSpeed;
+    private readonly double pulseSeconds;
+    private readonly double clearPath;
+
+    private TofdPair(
+        PairGeometry pair, TofdStudy study, TofdSight sight, Duration? recordedTime, MidPlaneDepths depths, double speed, double pulse, double firstClear)
     {
+        midPlane = depths;
+        meanSpeed = speed;
+        pulseSeconds = pulse;
+        clearPath = firstClear;
         this.pair = pair;
         Study = study;
         Sight = sight;
@@ -78,21 +95,89 @@ internal sealed class TofdPair
         var earliest = Math.Max(firstClear, recordedFrom);
         var latest = Math.Min(pair.PathAt(Math.Max(wall - backDead, 0)), recordedTo);
 
-        var level = new MidPlaneLevel(pair, transmit, receive);
-        var (peak, peakDepth) = level.Loudest(wall, intersection);
-        var least = peak * Math.Pow(10, section.Examination.TofdDrop.Decibels / 20);
-        var from = Math.Max(Math.Max(nearDead, level.Edge(peakDepth, 0, least)), earliest <= pair.Separation ? 0 : pair.DepthOf(earliest));
-        var to = Math.Min(Math.Min(wall - backDead, level.Edge(peakDepth, wall, least)), pair.DepthOf(latest));
+        var depths = new MidPlaneDepths(
+            pair, new MidPlaneLevel(pair, transmit, receive), wall, intersection, nearDead, backDead, earliest, latest);
+        var (from, to) = depths.Covered(section.Examination.TofdDrop.Decibels);
+        var least = depths.LeastLevel(section.Examination.TofdDrop.Decibels);
 
         var (zoneFrom, zoneTo) = (beam.ZoneFrom.At(wall), beam.ZoneTo.At(wall));
         if (section.IsInside) (zoneFrom, zoneTo) = (wall - zoneTo, wall - zoneFrom);
         var study = new TofdStudy(
             new Length(pair.Separation), new Length(intersection), Duration.FromSeconds(pair.LateralPath / speed),
             Duration.FromSeconds(pair.BackWallPath / speed), new Length(nearDead), new Length(backDead), new Length(from),
-            new Length(to > from ? to : from));
+            new Length(to));
         return new TofdPair(
             pair, study, new TofdSight(pair, transmit, receive, earliest, latest, least, zoneFrom, zoneTo),
-            beam.TimeWindow is null ? null : Duration.FromSeconds(Math.Max(0, recordedTo - recordedFrom) / speed));
+            beam.TimeWindow is null ? null : Duration.FromSeconds(Math.Max(0, recordedTo - recordedFrom) / speed), depths, speed, pulse, firstClear);
+    }
+
+    /// <summary>What is shown beside the pair's chief figures; worked out only where a study is.</summary>
+    public TofdDetail DetailOf(PassSection section, Beam beam)
+    {
+        var way = meanSpeed * pulseSeconds;
+        var wall = section.Thickness;
+        var (six, twelve, twenty) = (midPlane.Covered(-6), midPlane.Covered(-12), midPlane.Covered(-20));
+        var (longitudinal, transverse) = (MeanSpeed(section, Wave.Longitudinal), MeanSpeed(section, Wave.Transverse));
+        var stated = beam.StatedSeparation;
+        var (from, to) = (Study.CoveredFrom.Millimetres, Study.CoveredTo.Millimetres);
+        var (zoned, zonedTo) = (Math.Max(from, Sight.FromZ), Math.Min(to, Sight.ToZ));
+        return new TofdDetail(
+            new Length(pair.MiddleY),
+            longitudinal is { } fast && transverse is { } slow ? ConvertedBackWallTime(fast, slow) : null,
+            transverse is { } both ? Duration.FromSeconds(pair.BackWallPath / both) : null,
+            new Length(wall - Math.Max(0, pair.DepthOf(Math.Max(pair.BackWallPath - way, pair.Separation)))),
+            stated, stated is { } length ? new Length(length.Millimetres - pair.Separation) : null,
+            Stretch(six), Stretch(twelve), Stretch(twenty), Stretch((zoned, Math.Max(zoned, zonedTo))),
+            DeadZonesBeside(section), Resolution(from, way), Resolution(to, way), new Length(DepthErrorAt(0, from, to)));
+
+        static CoveredDepth Stretch((double From, double To) depth) => new(new Length(depth.From), new Length(depth.To));
+    }
+
+    /// <summary>How far too deep a tip at y is read at most, over a stretch of its depth; NaN where y does not lie between the probes.</summary>
+    private double DepthErrorAt(double y, double from, double to)
+    {
+        if (!(y > pair.LeftExitY && y < pair.RightExitY)) return double.NaN;
+        if (Math.Abs(y - pair.MiddleY) < OnTheMiddle) return 0;
+        var frame = new SectionFrame(pair.Section);
+        var worst = double.NaN;
+        for (var sample = 0; sample <= ErrorSamples; sample++)
+        {
+            var depth = from + ((to - from) * sample / ErrorSamples);
+            var error = pair.DepthOf(OffCentreSight.PathOf(frame, pair, y, depth)) - depth;
+            if (!(Math.Abs(error) <= Math.Abs(worst))) worst = error;
+        }
+
+        return worst;
+    }
+
+    private Length Resolution(double depth, double way) => new(pair.DepthOf(pair.PathAt(depth) + way) - depth);
+
+    /// <summary>At both toes and both edges of the examined volume, from left to right in the pass's own frame.</summary>
+    private EquatableArray<OffCentreDeadZone> DeadZonesBeside(PassSection section)
+    {
+        var curved = section.Rays.IsCurved ? section.OutsideDiameter : null;
+        var examination = section.Examination;
+        var edges = VolumeRectangle.Of(examination.Weld, examination.Volume, section.Thickness, curved, section.IsInside);
+        var toes = VolumeRectangle.Of(
+            examination.Weld, examination.Volume with { BesideWeld = default }, section.Thickness, curved, section.IsInside);
+        var frame = new PassFrame(section.Thickness, curved, section.Pass.ScanningSurface);
+        double[] places = [edges.FromY / frame.ToOuter, toes.FromY / frame.ToOuter, toes.ToY / frame.ToOuter, edges.ToY / frame.ToOuter];
+        Array.Sort(places);
+        return
+        [
+            .. places.Distinct().Select(y => new OffCentreDeadZone(
+                new Length(y), new Length(OffCentreSight.DepthOf(pair, y, clearPath)),
+                new Length(section.Thickness - OffCentreSight.DepthOf(pair, y, pair.PathAt(section.Thickness - Study.BackWallDeadZone.Millimetres))))),
+        ];
+    }
+
+    /// <summary>Of both sides: times are paths divided by it.</summary>
+    private static double? MeanSpeed(PassSection section, Wave wave)
+    {
+        var (left, right) = (Of(section.SpeedsOn(Side.Left)), Of(section.SpeedsOn(Side.Right)));
+        return left > 0 && right > 0 ? 2 / ((1 / left.Value) + (1 / right.Value)) : null;
+
+        double? Of(SoundSpeeds speeds) => (wave == Wave.Transverse ? speeds.Transverse : speeds.Longitudinal)?.MillimetresPerSecond;
     }
 
     /// <summary>First arrival of the back wall's echo that is transverse on its way up (or down), by least time along the wall; both waves' speeds in mm/s.</summary>

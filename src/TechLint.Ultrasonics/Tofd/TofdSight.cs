@@ -1,3 +1,4 @@
+using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Rays;
 
 namespace TechLint.Ultrasonics.Tofd;
@@ -9,7 +10,7 @@ namespace TechLint.Ultrasonics.Tofd;
 /// </summary>
 /// <remarks>Signals are told from the back wall on the pair's mid-plane: an echo counts up to the time of the point that lies
 /// the dead zone above the back wall there (EN 583-6 form).</remarks>
-internal sealed class TofdSight
+internal sealed class TofdSight : IPointSight
 {
     private readonly PairGeometry pair;
     private readonly SectionFrame frame;

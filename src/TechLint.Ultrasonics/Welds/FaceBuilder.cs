@@ -45,7 +45,7 @@ internal static class FaceBuilder
         return pieces.ToImmutable();
     }
 
-    /// <summary>A profile's points; a face that stops short of a surface goes on straight down to it.</summary>
+    /// <summary>A profile's points; a face that stops short of a surface goes on straight down to it, and what lies beyond the wall is cut off.</summary>
     public static ImmutableArray<FacePiece> FromPoints(EquatableArray<SectionPoint> points, double thickness)
     {
         var places = new List<(double Y, double Z)>();
@@ -55,7 +55,14 @@ internal static class FaceBuilder
         if (places[^1].Z < thickness) places.Add((places[^1].Y, thickness));
         var pieces = ImmutableArray.CreateBuilder<FacePiece>();
         for (var index = 1; index < places.Count; index++)
-            pieces.Add(Straight(places[index - 1].Y, places[index - 1].Z, places[index].Y, places[index].Z));
+        {
+            var ((fromY, fromZ), (toY, toZ)) = (places[index - 1], places[index]);
+            if (fromZ >= thickness && toZ >= thickness && fromZ != toZ) break;
+            if (toZ > thickness) (toY, toZ) = (fromY + ((toY - fromY) * (thickness - fromZ) / (toZ - fromZ)), thickness);
+            pieces.Add(Straight(fromY, fromZ, toY, toZ));
+            if (toZ >= thickness) break;
+        }
+
         return pieces.ToImmutable();
     }
 
@@ -78,7 +85,7 @@ internal static class FaceBuilder
 
             case PreparationShape.CompoundV:
             {
-                var at = Math.Clamp(groove.BreakDepth.Millimetres, 0, height);
+                var at = Math.Clamp(height - groove.BreakDepth.Millimetres, 0, height);
                 var reach = gap + (at * slope);
                 var pieces = new List<Rise>();
                 if (at > 0) pieces.Add(new(gap, 0, reach, at));

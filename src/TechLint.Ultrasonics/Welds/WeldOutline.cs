@@ -19,7 +19,9 @@ public readonly record struct FacePiece(SectionPlace From, SectionPlace To, Sect
 /// <remarks>
 /// A groove's face lies at the height h above its root face at the half width <c>g/2 + h tan β</c> (V and bevel; g root gap);
 /// <c>g/2 + sqrt(R² − (R − h)²)</c> up to <c>h = R (1 − sin β)</c> and straight at β from there (U and J: the arc starts level at the root
-/// face's corner and runs into the face); at two angles below and above the break (compound V).
+/// face's corner and runs into the face; at the surface <c>g/2 + R (1 − sin β)/cos β + H tan β</c>); at two angles below and above the break, whose
+/// depth counts from the surface (compound V). Forms and terms are those of ISO 9692-1 and ASME B16.25; the formulas are plane geometry, held to a
+/// geometry library in tests/Validation.
 /// </remarks>
 public sealed class WeldOutline
 {

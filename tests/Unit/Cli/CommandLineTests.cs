@@ -83,7 +83,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("--thickness needs a unit: 25 mm or 25 in, not '25'", "compute", "samples/a.technique.yaml", "--thickness", "25")]
     [InlineData("--thickness takes a length greater than zero, not '0 mm'", "compute", "samples/a.technique.yaml", "--thickness", "0 mm")]
     [InlineData("--thickness takes a length with its unit, as 25 mm, 1.25 in or 1 1/4 in, not '25 deg'", "compute", "samples/a.technique.yaml", "--thickness", "25 deg")]
-    [InlineData("unknown option '--delays'", "compute", "samples/a.technique.yaml", "--delays")]
+    [InlineData("unknown option '--delay-table'", "compute", "samples/a.technique.yaml", "--delay-table")]
     [InlineData("'more' is one argument too many", "explain", "a", "more")]
     public void A_call_that_is_no_call_is_status_2_with_a_hint(string complaint, params string[] call)
     {

@@ -57,6 +57,16 @@ internal sealed class FakeEngine : IEngine
         return Throws is null ? Computed : throw Throws;
     }
 
+    public ComputedField? Field { get; init; }
+
+    public FieldRequest? FieldAsked { get; private set; }
+
+    public ComputedField? ComputeField(IFileStore store, WorkspaceOptions options, SourceText? standardInput, string file, FieldRequest request)
+    {
+        FieldAsked = request;
+        return Field;
+    }
+
     public async Task<int> ServeEditorAsync(Stream input, Stream output, CancellationToken cancellation)
     {
         await input.CopyToAsync(output, cancellation);

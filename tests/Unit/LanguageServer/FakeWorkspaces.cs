@@ -75,6 +75,8 @@ internal sealed class FakeWorkspaces : IWorkspaces
             return new FileFindings([.. found], sources);
         }
 
+        public TechLint.Engine.Snapshot? Snapshot => null;
+
         public IReadOnlyList<string> DependantsOf(string path) =>
             path == Library ? [.. texts.Keys.Where(other => other != path).Order()] : [];
 

@@ -47,8 +47,12 @@ public sealed class SessionTests
         var result = (await session.Client.InitializeAsync())["result"]!;
         ((string?)result["serverInfo"]!["name"]).Should().Be("techlint");
         ((string?)result["serverInfo"]!["version"]).Should().MatchRegex("^[0-9]+\\.[0-9]+\\.[0-9]+$");
-        result["capabilities"]!.ToJsonString().Should().Be(
-            """{"positionEncoding":"utf-16","textDocumentSync":{"openClose":true,"change":2,"save":{"includeText":false}},"hoverProvider":true,"workspace":{"workspaceFolders":{"supported":true,"changeNotifications":true}}}""");
+        result["capabilities"]!.AsObject().Select(capability => capability.Key).Should().Equal(
+            "positionEncoding", "textDocumentSync", "hoverProvider", "completionProvider", "signatureHelpProvider", "definitionProvider", "referencesProvider",
+            "documentHighlightProvider", "documentSymbolProvider", "workspaceSymbolProvider", "codeActionProvider", "codeLensProvider", "documentLinkProvider",
+            "renameProvider", "foldingRangeProvider", "selectionRangeProvider", "semanticTokensProvider", "inlayHintProvider", "workspace");
+        result["capabilities"]!["textDocumentSync"]!.ToJsonString().Should().Be("""{"openClose":true,"change":2,"save":{"includeText":false}}""");
+        result["capabilities"]!["workspace"]!.ToJsonString().Should().Be("""{"workspaceFolders":{"supported":true,"changeNotifications":true}}""");
     }
 
     [Theory]

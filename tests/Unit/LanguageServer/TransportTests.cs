@@ -166,7 +166,7 @@ public sealed class TransportTests
         await session.Client.SendJsonAsync("""{"jsonrpc":"2.0","id":77,"result":null}""");
         await session.Client.SendJsonAsync("""{"jsonrpc":"2.0","id":78,"error":{"code":-1,"message":"no"}}""");
         await session.Client.SendJsonAsync("""{"jsonrpc":"2.0","id":79,"error":"text"}""");
-        foreach (var method in new[] { "textDocument/completion", "$/request", "no/such", "$/cancelRequest", "Initialized", "ShutdownAsync", "HoverAsync" })
+        foreach (var method in new[] { "textDocument/moniker", "$/request", "no/such", "$/cancelRequest", "Initialized", "ShutdownAsync", "HoverAsync" })
         {
             (await session.Client.RequestAsync(method, new System.Text.Json.Nodes.JsonObject()))["error"]!["code"]!.GetValue<int>().Should().Be(-32601, method);
         }

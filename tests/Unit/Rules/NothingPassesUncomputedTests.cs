@@ -40,7 +40,28 @@ public sealed class NothingPassesUncomputedTests
     }
 
     [Fact]
-    public void A_dual_probe_is_not_checked()
+    public void A_dual_probe_is_judged_by_where_its_halves_meet()
+    {
+        Rules("4 mm").Should().BeEmpty();
+        Rules("40 mm").Should().Contain("volume-not-covered").And.NotContain("not-checked");
+
+        static IEnumerable<string> Rules(string separation) => House.Check(House.Base
+            .Edit(House.Pool, "{id: pa-5-32, kind: phased-array", "{id: pa-5-32, separation: " + separation + ", kind: dual-phased-array")
+            .Edit(House.Pool, "    angle: 36 deg\n", "    angle: 36 deg\n    roof-angle: 1 deg\n")).Findings.Select(found => found.Finding.Rule);
+    }
+
+    [Fact]
+    public void How_the_grains_of_an_austenitic_weld_bend_beams_is_not_checked_and_said_once()
+    {
+        var run = House.Check(House.Base.Edit(House.Floor, "material: carbon-steel", "material: austenitic-stainless-steel"));
+        var finding = run.Findings.Where(found => found.Finding.Rule == "not-checked").Should().ContainSingle().Subject.Finding;
+        finding.At.Should().Be("component/material");
+        finding.Severity.Should().Be(TechLint.Rules.Findings.Severity.Warning);
+        finding.Message.Should().Contain("grains");
+    }
+
+    [Fact]
+    public void A_dual_probe_without_a_roof_is_not_checked()
     {
         var run = House.Check(House.Base.Edit(House.Pool, "{id: pa-5-32, kind: phased-array", "{id: pa-5-32, separation: 4 mm, kind: dual-phased-array"));
         run.Findings.Should().NotBeEmpty().And.OnlyContain(found => found.Finding.Rule == "not-checked");

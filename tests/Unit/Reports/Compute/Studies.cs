@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using TechLint.Engine;
 using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Faces;
 using TechLint.Ultrasonics.Quantities;
 using TechLint.Ultrasonics.Studies;
 
@@ -25,6 +26,17 @@ internal static class Studies
         new Share(99.99999), new Share(80), new Share(85.5), new Share(70.25), [[Place(-1, 20), Place(1, 20), Place(0, 18.123456)]], Mm(2), Mm(1.9),
         false, null);
 
+    public static readonly FaceStudy Faces = new(
+        new Angle(5),
+        [
+            new FaceService(
+                Side.Left, Side.Right, new Share(75), new Share(99.99999), FaceWay.Beam,
+                [new FaceWayShare(FaceWay.Beam, new Share(60)), new FaceWayShare(FaceWay.CornerEcho, new Share(15))], [new FaceLegShare(2, new Share(60))],
+                [new FacePieceService(Place(-9, 0), Place(-1, 18), false, new Angle(24), new Share(80), FaceWay.Beam, new FacePlace(Place(-9, 0), null))],
+                new FacePlace(Place(-8.5, 1.25), new Angle(11.5))),
+        ],
+        null);
+
     public static ComputedTechnique Technique
     {
         get
@@ -41,11 +53,15 @@ internal static class Studies
                         new TofdStudy(Mm(50), Mm(16.7), new Duration(8.4459), new Duration(10.81), Mm(4.7), Mm(0.9), Mm(4.7), Mm(19.1)), null),
                     new BeamStudy(Beam("contact", ScanKind.CouplingMonitor), Mm(0.648), [], null, "a coupling monitor is no sound beam"),
                 ],
-                new AcquisitionStudy(66, Speed.FromMillimetresPerSecond(90.909090909), Mm(6170), null, null, null));
+                new AcquisitionStudy(66, Speed.FromMillimetresPerSecond(90.909090909), Mm(6170), null, null, null)
+                {
+                    PulseRateAtMost = new Frequency(0.0087654321), AmbiguityPath = Mm(271.25), Segments = 2, Lines = 6172, StepsPerIncrement = new Steps(9.6),
+                    PositionErrorAtMost = Mm(0.0666667), SpeedAtMostForData = Speed.FromMillimetresPerSecond(43.5),
+                });
             return new ComputedTechnique(
                 "GM-UT-014",
                 [
-                    new ComputedSetup("seam", 1, [new CaseStudy(Mm(20), Mm(1400), [study], Coverage)], null),
+                    new ComputedSetup("seam", 1, [new CaseStudy(Mm(20), Mm(1400), [study], Coverage, Faces)], null),
                     new ComputedSetup("nozzle", null, [], "a nozzle's section is not computed"),
                 ]);
         }

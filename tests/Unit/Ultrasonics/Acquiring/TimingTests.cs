@@ -66,6 +66,84 @@ public sealed class TimingTests
     }
 
     [Fact]
+    public void The_slowest_signal_of_a_frame_sets_the_pulse_rate_and_neighbours_in_the_sequence_the_ambiguity()
+    {
+        var near = Given.Sector with { Id = "near", PathWindow = new Band<Length>(Given.Mm(0), Given.Mm(50)) };
+        var late = Given.Sector with { Id = "late", PathWindow = new Band<Length>(Given.Mm(60), Given.Mm(120)) };
+        var both = StudyOf(Given.Pass(Four, near, late));
+        both.PulseRateAtMost.Should().Be(StudyOf(Given.Pass(Four, late)).PulseRateAtMost);
+        both.PulseRateAtMost!.Value.Hertz.Should().BeLessThan(StudyOf(Given.Pass(Four, near)).PulseRateAtMost!.Value.Hertz);
+
+        // A window that starts later looks farther back: the one that starts at once is the first to be met.
+        both.AmbiguityPath.Should().Be(StudyOf(Given.Pass(Four, near)).AmbiguityPath);
+        (StudyOf(Given.Pass(Four, late)).AmbiguityPath!.Value.Millimetres - both.AmbiguityPath!.Value.Millimetres).Should().BeApproximately(60, 1e-9);
+        StudyOf(Given.Pass(Four, near, Monitor)).PulseRateAtMost.Should().Be(StudyOf(Given.Pass(Four, near)).PulseRateAtMost);
+        StudyOf(Given.Pass(Four, near, Given.Sector with { Id = "open", PathWindow = null })).PulseRateAtMost.Should().BeNull("a window that nobody stated is not guessed");
+    }
+
+    [Fact]
+    public void A_pair_s_signal_runs_through_both_wedges_to_the_end_of_its_window()
+    {
+        // 8 mm in each wedge, 2 sqrt(25² + 20²) in the part, 1 us after it.
+        var expected = (16 / 2.337) + (2 * Math.Sqrt((25 * 25) + (20 * 20)) / 5.92) + 1;
+        StudyOf(Given.Pass(Four, Given.Diffraction)).PulseRateAtMost!.Value.Hertz.Should().BeApproximately(1e6 / expected, 1e-3);
+    }
+
+    [Fact]
+    public void Times_and_data_of_passes_add_up_and_speeds_do_not()
+    {
+        var one = Given.Pass(Four, Given.Sector) with { Id = "one", Number = 1 };
+        var two = Given.Pass(Four, Given.Sector, Given.Diffraction) with
+        {
+            Id = "two", Number = 2, Acquisition = Given.Recording with { Speed = Speed.FromMillimetresPerSecond(30) },
+        };
+        var study = new Study(Given.Examination(one) with { Passes = [one, two] }).At(Given.Mm(20), null);
+        study.AcquisitionTotals.ScanTime!.Value.Seconds.Should().BeApproximately((6170 / 50.0) + (6170 / 30.0), 1e-9);
+        study.AcquisitionTotals.DataSize!.Value.Megabytes.Should().BeApproximately(study.Passes.Sum(pass => pass.Acquisition.DataSize!.Value.Megabytes), 1e-9);
+        study.Passes[0].Acquisition.SpeedAtMost!.Value.MillimetresPerSecond.Should().BeApproximately(6000 / 31.0, 1e-9);
+        study.Passes[1].Acquisition.SpeedAtMost!.Value.MillimetresPerSecond.Should().BeApproximately(6000 / 32.0, 1e-9);
+
+        var blind = two with { Acquisition = null };
+        new Study(Given.Examination(one) with { Passes = [one, blind] }).At(Given.Mm(20), null).AcquisitionTotals.Should().Be(new AcquisitionTotals(null, null));
+    }
+
+    [Fact]
+    public void Lines_stand_at_both_ends_and_every_segment_has_its_own()
+    {
+        StudyOf(Given.Pass(Four, Given.Sector)).Lines.Should().Be(6171);
+        StudyOf(Given.Pass(Four, Given.Sector)).Segments.Should().Be(1);
+        var segments = StudyOf(Given.Pass(Four, Given.Sector) with { Acquisition = Given.Recording with { SegmentAtMost = Given.Mm(3132.4) } });
+        segments.Segments.Should().Be(3);
+        segments.ScanLength!.Value.Millimetres.Should().Be(6360);
+        segments.Lines.Should().Be(3134 + 3134 + 97, "3132.4, 3132.4 and 95.2 mm: the last line stands at or past the end");
+    }
+
+    [Fact]
+    public void The_store_s_flow_limits_the_speed()
+    {
+        var study = StudyOf(Given.Pass(Four, Given.Sector) with { Acquisition = Given.Recording with { InstrumentDataRateAtMost = new DataRate(30) } });
+        study.SpeedAtMostForData!.Value.MillimetresPerSecond.Should().BeApproximately(50 * 30 / study.DataRate!.Value.MegabytesPerSecond, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(12, 1, 12, 0, 1, 1)]
+    [InlineData(10, 0.25, 2.5, 0.05, 0.2, 0.3)]
+    [InlineData(0.5, 1, 0.5, 1, 0, 2)]
+    [InlineData(1, 3, 3, 0, 3, 3)]
+    public void An_increment_that_is_no_whole_number_of_steps_makes_lines_irregular(
+        double resolution, double increment, double steps, double late, double least, double greatest)
+    {
+        var grid = EncoderGrid.Of(new EncoderResolution(resolution), Given.Mm(increment))!;
+        grid.StepsPerIncrement.Count.Should().BeApproximately(steps, 1e-9);
+        grid.PositionErrorAtMost.Millimetres.Should().BeApproximately(late, 1e-9);
+        grid.Increments.From!.Value.Millimetres.Should().BeApproximately(least, 1e-9);
+        grid.Increments.To!.Value.Millimetres.Should().BeApproximately(greatest, 1e-9);
+        EncoderGrid.Of(null, Given.Mm(increment)).Should().BeNull();
+        EncoderGrid.Of(new EncoderResolution(double.NaN), Given.Mm(increment)).Should().BeNull();
+        EncoderGrid.Of(new EncoderResolution(resolution), Given.Mm(0)).Should().BeNull();
+    }
+
+    [Fact]
     public void A_girth_weld_is_as_long_as_its_scanning_surface()
     {
         var girth = Given.Recording with { WeldLength = null };

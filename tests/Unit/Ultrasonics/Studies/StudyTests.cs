@@ -70,7 +70,7 @@ public sealed class StudyTests
     public void What_is_not_computed_yet_says_so()
     {
         var image = Given.Sector with { Id = "image", Scan = ScanKind.TotalFocusing, Capture = "matrix" };
-        var tandem = Given.Sector with { Id = "tandem", Scan = ScanKind.Tandem, From = null, Transmit = 1, Receive = 2 };
+        var tandem = Given.Sector with { Id = "across", Scan = ScanKind.Tandem, From = null, Transmit = 1, Receive = 2 };
         var silent = Given.Sector with { Id = "silent", Angles = null };
         var lost = Given.Sector with { Id = "lost", From = 7 };
         var monitor = Given.Sector with { Id = "monitor", Scan = ScanKind.CouplingMonitor, Angles = null };

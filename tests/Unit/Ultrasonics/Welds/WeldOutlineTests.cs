@@ -107,14 +107,17 @@ public sealed class WeldOutlineTests
     [Fact]
     public void A_compound_v_changes_its_angle_at_the_break()
     {
-        var groove = V(37.5) with { UpperFaceAngle = new Angle(10), BreakDepth = new Length(17.4) };
+        // The break 11 mm below the surface of a wall of 30 mm: 19 mm above the bore, 17.4 mm above the root face.
+        var groove = V(37.5) with { UpperFaceAngle = new Angle(10), BreakDepth = new Length(11) };
         var outline = WeldOutline.At(Of(PreparationShape.CompoundV, groove, 1.6, 3), new Length(30));
         var atBreak = 1.5 + (17.4 * Math.Tan(37.5 * Math.PI / 180));
         outline.AcrossAt(new Length(11)).Right.Millimetres.Should().BeApproximately(atBreak, 1e-9);
         outline.AcrossAt(Length.Zero).Right.Millimetres.Should().BeApproximately(atBreak + (11 * Math.Tan(10 * Math.PI / 180)), 1e-9);
 
-        // Thinner than the break: the lower angle alone.
+        // Thinner than the break is deep: the upper angle alone; without a break the lower one.
         WeldOutline.At(Of(PreparationShape.CompoundV, groove, 1.6, 3), new Length(10)).AcrossAt(Length.Zero).Right.Millimetres
+            .Should().BeApproximately(1.5 + (8.4 * Math.Tan(10 * Math.PI / 180)), 1e-9);
+        WeldOutline.At(Of(PreparationShape.CompoundV, V(37.5), 1.6, 3), new Length(10)).AcrossAt(Length.Zero).Right.Millimetres
             .Should().BeApproximately(1.5 + (8.4 * Math.Tan(37.5 * Math.PI / 180)), 1e-9);
     }
 

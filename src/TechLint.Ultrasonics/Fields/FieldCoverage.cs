@@ -1,0 +1,182 @@
+using System.Collections.Immutable;
+using TechLint.Ultrasonics.Acquiring;
+using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Coverage;
+using TechLint.Ultrasonics.Examinations;
+using TechLint.Ultrasonics.Quantities;
+using TechLint.Ultrasonics.Studies;
+
+namespace TechLint.Ultrasonics.Fields;
+
+/// <summary>
+/// The share of the examined rectangle where a beam is loud enough. A place P counts where for some sound beam, some law l of it and some allowed leg, by an unbroken path inside the
+/// recorded window: <c>E_l(P) ≥ max over the beam's laws k of A_k(s) − N dB</c>. E is the simulated echo of a small reflector at P (<see cref="FieldSum"/>), s the sound
+/// path from the exit point of l's middle element to P, and A_k(s) the echo of the same reflector on the axis of law k at the same path s in the part, taken over l itself and all
+/// laws whose axis at s lies in an allowed leg and inside the window: the loudest law is the measure, so that an angle that hardly leaves the wedge does not count as seeing
+/// beside one that does. A beam of one law is its own measure. Diffraction pairs play no part.
+/// </summary>
+/// <remarks>
+/// Places are the middles of cells of at most <see cref="CellStep"/> (coarser beyond <see cref="MostCells"/> cells); the share errs by about half the cells on its border. The
+/// probes stand at their stated places. An instrument that corrects gain angle by angle may set a quiet law as high as a loud one; its noise rises with it.
+/// </remarks>
+/// <param name="Within">Of the rectangle; NaN where not computed.</param>
+/// <param name="Drop">N, as a negative level.</param>
+/// <param name="NotComputed">Why there is no figure, or null.</param>
+public sealed record FieldCoverage(Share Within, Level Drop, string? NotComputed)
+{
+    /// <summary>mm.</summary>
+    internal const double CellStep = 0.5;
+    internal const int MostCells = 20_000;
+
+    /// <summary>Places on an axis lie this far apart (mm), and the level between them is read by a straight line.</summary>
+    private const double AxisStep = 1;
+
+    internal static FieldCoverage Of(Examination examination, Length thickness, Length? outsideDiameter)
+    {
+        var drop = examination.SensitivityDrop;
+        var passes = new List<(PassSection Section, PassFrame Frame, ImmutableArray<BeamField> Beams)>();
+        double? curved = null;
+        foreach (var pass in examination.Passes)
+        {
+            if (PassSection.Of(examination, pass, thickness, outsideDiameter) is not { } section) return None(drop, PassWork.ImpossibleWall);
+            if (section.Rays.IsCurved) curved = section.OutsideDiameter;
+            var (beams, reason) = BeamField.AllOf(section);
+            if (reason is not null) return None(drop, reason);
+            passes.Add((section, new PassFrame(section.Thickness, section.Rays.IsCurved ? section.OutsideDiameter : null, pass.ScanningSurface), beams));
+        }
+
+        if (passes.All(pass => pass.Beams.IsEmpty)) return None(drop, "there is no sound beam");
+        var fromInside = examination.Passes.All(pass => pass.ScanningSurface == Surface.Inside);
+        var volume = VolumeRectangle.Of(examination.Weld, examination.Volume, thickness.Millimetres, curved, fromInside);
+        var (width, height) = (volume.ToY - volume.FromY, volume.ToZ - volume.FromZ);
+        if (!(width > 0) || !(height > 0)) return None(drop, "the examined volume has no size");
+        var step = Math.Max(CellStep, Math.Sqrt(width * height / MostCells));
+        var (columns, rows) = ((int)Math.Ceiling(width / step), (int)Math.Ceiling(height / step));
+        var weighed = 0.0;
+        var within = 0.0;
+        for (var row = 0; row < rows; row++)
+        {
+            var z = volume.FromZ + (height * (row + 0.5) / rows);
+            foreach (var (_, _, beams) in passes)
+            {
+                foreach (var beam in beams) beam.Forget();
+            }
+
+            for (var column = 0; column < columns; column++)
+            {
+                var y = volume.FromY + (width * (column + 0.5) / columns);
+                weighed++;
+                if (passes.Any(pass => pass.Beams.Any(beam => beam.Reaches(y / pass.Frame.ToOuter, pass.Frame.DepthAt(z), drop.Decibels)))) within++;
+            }
+        }
+
+        return new FieldCoverage(new Share(100 * within / weighed), drop, null);
+    }
+
+    private static FieldCoverage None(Level drop, string reason) => new(new Share(double.NaN), drop, reason);
+
+    /// <summary>One beam: its laws' fields, and how loud the loudest axis is at each path.</summary>
+    internal sealed class BeamField
+    {
+        private readonly FieldSum sum;
+        private readonly ImmutableArray<FieldLaw> laws;
+        private readonly double[] loudest;
+        private readonly double[][] axes;
+
+        private BeamField(FieldSource source, ImmutableArray<FieldLaw> laws, double greatestPath)
+        {
+            (sum, this.laws) = (new FieldSum(source), laws);
+            var steps = (int)Math.Ceiling(greatestPath / AxisStep) + 2;
+            loudest = new double[steps];
+            loudest.AsSpan().Fill(FieldSum.Silence);
+            axes = [.. laws.Select(_ => new double[steps])];
+            for (var step = 0; step < steps; step++)
+            {
+                // The exit point itself is no place of a field.
+                var path = Math.Max(step, 0.5) * AxisStep;
+                for (var index = 0; index < axes.Length; index++)
+                {
+                    var (level, isSeen) = AxisLevel(laws[index], path);
+                    axes[index][step] = level;
+                    if (isSeen) loudest[step] = Math.Max(loudest[step], level);
+                }
+            }
+        }
+
+        public static (ImmutableArray<BeamField> Beams, string? Reason) AllOf(PassSection section)
+        {
+            var fields = ImmutableArray.CreateBuilder<BeamField>();
+            foreach (var beam in section.Pass.Beams)
+            {
+                if (beam.Scan is not (ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed) || Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) continue;
+                var all = LawGeometry.Of(section, probe, beam);
+                if (!all.Any(law => law.Sight is not null)) continue;
+                var (source, reason) = FieldSource.Of(section, probe, beam, all);
+                if (source is null) return ([], $"{beam.Id}: {reason}");
+                ImmutableArray<Law> sound = [.. all.Where(law => law.Sight is not null)];
+                fields.Add(new BeamField(source, [.. sound.Select(source.LawOf)], sound.Max(law => GreatestPath(section, law))));
+            }
+
+            return (fields.ToImmutable(), null);
+        }
+
+        public void Forget() => sum.Forget();
+
+        /// <summary>A place in the pass frame.</summary>
+        public bool Reaches(double y, double depth, double drop)
+        {
+            var mask = laws[0].Law.Sight!.LegMask;
+            for (var leg = 1; mask >> (leg - 1) != 0; leg++)
+            {
+                if ((mask & (1 << (leg - 1))) == 0 || !sum.TryMove(sum.Source.Forward(y), depth, leg)) continue;
+                for (var index = 0; index < laws.Length; index++)
+                {
+                    var law = laws[index];
+                    ref readonly var middle = ref sum.Term(law.Middle);
+                    if (!(middle.PartPath > 0) || !InWindow(law.Law.Sight!, middle)) continue;
+                    var level = Decibels(sum.Of(law).Echo);
+                    if (level >= Reference(index, middle.PartPath) + drop && sum.Source.IsUnbroken(middle, leg)) return true;
+                }
+            }
+
+            return false;
+        }
+
+        /// <summary>The measure of a law at a path, dB on the field's own scale: the loudest axis that may see there, and never less than its own.</summary>
+        public double Reference(int law, double path)
+        {
+            var place = Math.Clamp(path / AxisStep, 0, loudest.Length - 1);
+            var index = Math.Min((int)place, loudest.Length - 2);
+            return Math.Max(Between(loudest), Between(axes[law]));
+
+            double Between(double[] levels) => levels[index] + ((place - index) * (levels[index + 1] - levels[index]));
+        }
+
+        /// <summary>The echo on a law's own axis at a path, same scale.</summary>
+        public double Axis(int law, double path) => AxisLevel(laws[law], path).Level;
+
+        // The window is kept as a path of the section's projection.
+        private bool InWindow(SightLine sight, in FieldSource.Term middle)
+        {
+            var path = middle.PartPath * Math.Sqrt(1 - Math.Pow(middle.PartSine * Math.Sin(sum.Source.BeamSkew), 2));
+            return path >= sight.PathFrom && path <= sight.PathTo;
+        }
+
+        private (double Level, bool IsSeen) AxisLevel(FieldLaw law, double path)
+        {
+            sum.Forget();
+            if (sum.Source.PlaceOn(law.Law, path) is not { } place || !sum.TryMove(place.Forward, place.Depth, place.Leg)) return (FieldSum.Silence, false);
+            return (Decibels(sum.Of(law).Echo), law.Law.Sight!.Allows(place.Leg) && InWindow(law.Law.Sight, sum.Term(law.Middle)));
+        }
+
+        private static double Decibels(double amplitude) => FieldSum.Decibels(amplitude, 1).Decibels;
+
+        private static double GreatestPath(PassSection section, Law law) =>
+            section.Rays.TryReach(Math.Abs(law.Ray.PartAngle), (FieldMap.LastLeg(law) & 1) == 1 ? section.Thickness : 0, FieldMap.LastLeg(law), out _, out var path)
+                ? Math.Min(path, law.Sight!.PathTo is var end && double.IsFinite(end) ? end * LongestProjection : path)
+                : 0;
+
+        /// <summary>A window of a skewed beam is a path of the projection, which is shorter.</summary>
+        private const double LongestProjection = 2;
+    }
+}

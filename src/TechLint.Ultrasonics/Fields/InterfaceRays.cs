@@ -1,0 +1,167 @@
+using TechLint.Ultrasonics.Rays;
+
+namespace TechLint.Ultrasonics.Fields;
+
+/// <summary>
+/// The least-time ray from a point in the wedge through the interface to a place in the part, in the plane of incidence: Snell's law at the exit point (Fermat), by Newton's
+/// method inside a bracket. The interface is the plane, or the cylinder that a contoured sole is cut to. Later legs are mirrored at the two surfaces: unfolded on a
+/// flat section, bounce by bounce on a curved one. Place u (forward) and height as in <see cref="Beams.Sole"/>; mm, rad, mm/s.
+/// </summary>
+internal readonly struct InterfaceRays(SectionRays section, double wedgeSpeed, double partSpeed)
+{
+    /// <summary>A ray passes the place by less than this, mm: time errs by its square over the path.</summary>
+    private const double Tolerance = 1e-6;
+    private const int Iterations = 60;
+    private const double SteepestSine = 1 - 1e-12;
+
+    private readonly double radius = section.ScanRadius;
+    private readonly int bend = section.Bend;
+    private readonly double oppositeRadius = section.ScanRadius - (section.Bend * section.Thickness);
+
+    /// <summary>The ray; false where none gets there.</summary>
+    /// <param name="u">Source.</param>
+    /// <param name="height">Source.</param>
+    /// <param name="forward">The place, as an arc on the scanning surface from the sole's centre.</param>
+    /// <param name="depth">Its depth.</param>
+    /// <param name="leg">The leg it is met in.</param>
+    /// <param name="start">A guess of the exit arc; NaN for none.</param>
+    /// <param name="ray">The ray.</param>
+    public bool TryFind(double u, double height, double forward, double depth, int leg, double start, out InterfaceRay ray)
+    {
+        ray = default;
+        if (!(height > 0) || !TryBracket(u, height, depth, leg, out var low, out var high)) return false;
+        var s = start > low && start < high ? start : Math.Clamp(u + ((forward - u) * height / (height + depth)), low, high);
+        if (s == low || s == high) s = (low + high) / 2;
+        var lastMiss = double.PositiveInfinity;
+        for (var iteration = 0; iteration < Iterations; iteration++)
+        {
+            if (!TryFollow(u, height, s, depth, leg, out ray, out var reach, out var slope)) return false;
+            var miss = reach - forward;
+            if (Math.Abs(miss) < Tolerance) return true;
+            if (miss > 0) high = s;
+            else low = s;
+
+            // Near the steepest ray Newton's steps are tiny: where one does not halve the miss, the bracket is halved.
+            var next = s - (miss / slope);
+            if (!(next > low && next < high) || Math.Abs(miss) > lastMiss / 2) next = (low + high) / 2;
+            lastMiss = Math.Abs(miss);
+            s = next;
+        }
+
+        return false;
+    }
+
+    /// <summary>The ray that leaves the wedge at an exit arc.</summary>
+    /// <param name="u">Source.</param>
+    /// <param name="height">Source.</param>
+    /// <param name="exit">Arc from the sole's centre.</param>
+    /// <param name="depth">How deep it is followed.</param>
+    /// <param name="leg">And in which leg.</param>
+    /// <param name="ray">The ray.</param>
+    /// <param name="reach">Where it gets to that depth, as an arc from the sole's centre.</param>
+    /// <param name="slope">d reach / d exit.</param>
+    public bool TryFollow(double u, double height, double exit, double depth, int leg, out InterfaceRay ray, out double reach, out double slope)
+    {
+        ray = default;
+        reach = slope = double.NaN;
+        double along, down;
+        if (bend == 0)
+        {
+            (along, down) = (exit - u, height);
+        }
+        else
+        {
+            var (sine, cosine) = Math.SinCos(exit / radius);
+            var (dx, dy) = ((radius * sine) - u, (radius * cosine) - radius - (bend * height));
+            along = (dx * cosine) - (dy * sine);
+            down = -bend * ((dx * sine) + (dy * cosine));
+        }
+
+        var wedgePath = Math.Sqrt((along * along) + (down * down));
+        var sineIn = along / wedgePath;
+        var cosineIn = down / wedgePath;
+        var sinePart = sineIn * partSpeed / wedgeSpeed;
+        if (!(cosineIn > 0) || !(Math.Abs(sinePart) < 1)) return false;
+        var cosinePart = Math.Sqrt(1 - (sinePart * sinePart));
+        if (!TryAdvance(sinePart, cosinePart, depth, leg, out var advance, out var growth, out var partPath, out var shrink)) return false;
+        var turn = (cosineIn / wedgePath) + (bend == 0 ? 0 : bend / radius);
+        reach = exit + advance;
+        slope = 1 + (growth * partSpeed * cosineIn / (wedgeSpeed * cosinePart) * turn);
+
+        // Width of the tube per radian at the source: where it enters, and at the place.
+        var exitPerAngle = wedgePath / cosineIn;
+        var tube = Math.Abs(slope) * exitPerAngle * shrink;
+        ray = new InterfaceRay(
+            exit, wedgePath, partPath, bend == 0 ? Math.Asin(sineIn) : Math.Asin(sineIn) - (bend * exit / radius), sinePart,
+            Math.Sqrt(cosinePart / (cosineIn * tube)));
+        return true;
+    }
+
+    /// <summary>Advance along the scanning surface, its growth with the angle, the path, and how wide a step along the depth line lies across the ray.</summary>
+    private bool TryAdvance(double sine, double cosine, double depth, int leg, out double advance, out double growth, out double path, out double shrink)
+    {
+        if (bend == 0)
+        {
+            var unfolded = (leg & 1) == 1 ? ((leg - 1) * section.Thickness) + depth : (leg * section.Thickness) - depth;
+            advance = unfolded * sine / cosine;
+            growth = unfolded / (cosine * cosine);
+            path = unfolded / cosine;
+            shrink = cosine;
+            return true;
+        }
+
+        if (!section.TryReach(Math.Asin(Math.Abs(sine)), depth, leg, out advance, out path))
+        {
+            growth = shrink = double.NaN;
+            return false;
+        }
+
+        var pointRadius = radius - (bend * depth);
+        var axisDistance = radius * sine;
+        var pointCosine = Math.Sqrt(1 - Math.Pow(axisDistance / pointRadius, 2));
+        var toPoint = bend * ((radius * cosine / (pointRadius * pointCosine)) - 1);
+        var polarGrowth = toPoint;
+        if (leg > 1)
+        {
+            var wholeLeg = bend * ((radius * cosine / (oppositeRadius * Math.Sqrt(1 - Math.Pow(axisDistance / oppositeRadius, 2)))) - 1);
+            polarGrowth = (leg & 1) == 1 ? ((leg - 1) * wholeLeg) + toPoint : (leg * wholeLeg) - toPoint;
+        }
+
+        if (sine < 0) advance = -advance;
+        growth = radius * polarGrowth;
+        shrink = pointCosine * pointRadius / radius;
+        return pointCosine > 0;
+    }
+
+    /// <summary>The exit arcs of the steepest rays either way.</summary>
+    private bool TryBracket(double u, double height, double depth, int leg, out double low, out double high)
+    {
+        low = high = double.NaN;
+        var greatest = Math.Min(1, wedgeSpeed / partSpeed);
+        if (bend > 0) greatest = Math.Min(greatest, (leg > 1 ? oppositeRadius : radius - depth) / radius * wedgeSpeed / partSpeed);
+        greatest *= SteepestSine;
+        if (bend == 0)
+        {
+            var span = height * greatest / Math.Sqrt(1 - (greatest * greatest));
+            (low, high) = (u - span, u + span);
+            return true;
+        }
+
+        var fromAxis = radius + (bend * height);
+        var distance = Math.Sqrt((u * u) + (fromAxis * fromAxis));
+        if (!(fromAxis > 0)) return false;
+        var incidence = Math.Asin(bend > 0 ? greatest : Math.Min(greatest, distance / radius * SteepestSine));
+        var turn = bend * (incidence - Math.Asin(radius * Math.Sin(incidence) / distance));
+        var under = Math.Atan2(u, fromAxis);
+        (low, high) = (radius * (under - turn), radius * (under + turn));
+        return turn > 0;
+    }
+}
+
+/// <param name="Exit">Arc from the sole's centre.</param>
+/// <param name="WedgePath">mm.</param>
+/// <param name="PartPath">mm.</param>
+/// <param name="Direction">At the source, from the normal of the tangent plane under the sole's centre.</param>
+/// <param name="PartSine">Sine of the angle in the part at the exit point.</param>
+/// <param name="Spread">Amplitude at the place of a line source that has 1 at 1 mm, transmission left out: from the width of the ray tube.</param>
+internal readonly record struct InterfaceRay(double Exit, double WedgePath, double PartPath, double Direction, double PartSine, double Spread);
