@@ -15,10 +15,13 @@ internal static class WorstCasesCommand
         var worstMiss = 0.0;
         for (var number = 0; number < count; number++)
         {
-            var row = WorstCaseRow.Of(number, Fineness.Full);
-            lines.Add(row.ToString());
-            worstMiss = Math.Max(worstMiss, row.Searched - row.Brute);
-            Console.Out.WriteLine(row);
+            foreach (var withDrifts in (ReadOnlySpan<bool>)[false, true])
+            {
+                var row = WorstCaseRow.Of(number, withDrifts, withDrifts ? Fineness.FullOverDrifts : Fineness.Full);
+                lines.Add(row.ToString());
+                worstMiss = Math.Max(worstMiss, row.Searched - row.Brute);
+                Console.Out.WriteLine(row);
+            }
         }
 
         File.WriteAllLines(path, lines);

@@ -7,15 +7,17 @@ namespace TechLint.Ultrasonics.Coverage;
 internal delegate CoverageInput? CoverageBuilder(CoverageCase place);
 
 /// <summary>
-/// The least coverage over thickness, diameter, positioning tolerance and speeds of sound, and where it is.
+/// The least coverage over thickness, diameter and positioning tolerance, and where it is; over speeds of sound and misaligned edges as well where the range holds
+/// them (<see cref="SearchRange.WithDrifts"/>).
 /// </summary>
 /// <remarks>
 /// A search, not a proof. First every thickness sample (<see cref="ThicknessRatio"/> apart, ends included, at most <see cref="MostThicknesses"/>), at each diameter
-/// of the range, with every combination of the ends of skew and speeds, is looked at by rows <see cref="ScreeningStep"/> apart: where it is whole though the sound of
+/// of the range, with every combination of the ends of what all probes share (skew, speeds, misalignment), is looked at by rows <see cref="ScreeningStep"/> apart: where it is whole though the sound of
 /// each side is drawn in by the offset's tolerance, no error of offset can open it (<see cref="InsetRule"/>), and it is settled. Of the rest the worst
 /// are looked at with the offset's tolerance at its corners and the middles between them; about the worst of these the thickness is followed by golden
 /// section down to <see cref="ThicknessResolution"/> and the diameter at the middle of its band of curvature. The finalists, and the stated places at all ends of the
-/// band, are computed by rows a quarter of a wavelength apart, and the worst of them is the answer. Against a finer run by brute force it misses less than
+/// band, are computed by rows a quarter of a wavelength apart, and the worst of them is the answer; where every case is settled with nothing at all unseen, the
+/// thinnest stands for all. Against a finer run by brute force it misses less than
 /// 0.5 % of coverage (tests/Validation, WorstCaseTests: what was compared and what was found). Coverage that dips and rises again between two
 /// thickness samples by more than that would be missed.
 /// </remarks>
@@ -54,6 +56,7 @@ internal static class WorstCaseSearch
         var open = Screen(range, search, rule, thicknesses);
         if (search.HasFailed) return search.Result(traceUnseen);
         if (open.AsStated.Count > 0) Follow(range, search, open, thicknesses);
+        else if (search.IsSettledWhole) return search.Result(traceUnseen, new CoverageCase(range.FromThickness, range.Diameters[0]));
         foreach (var diameter in range.Diameters)
         {
             search.Compute(new CoverageCase(range.FromThickness, diameter));
@@ -182,6 +185,9 @@ internal static class WorstCaseSearch
         /// <summary>The worst of those looked at.</summary>
         public CoverageCase Worst { get; private set; }
 
+        /// <summary>Nothing at all went unseen in any case that was settled: no figure can be lower than another.</summary>
+        public bool IsSettledWhole { get; private set; } = true;
+
         public bool HasFailed => failed is not null;
 
         /// <summary>Nothing at all is unseen anywhere yet: there is no dip to follow.</summary>
@@ -194,8 +200,12 @@ internal static class WorstCaseSearch
             one.IsComplete != other.IsComplete ? !one.IsComplete : one.Volume.Percent < other.Volume.Percent;
 
         /// <summary>A lower bound for every error of offset; null where it cannot be built.</summary>
-        public VolumeSeen? LeastWithin(CoverageCase place, double tolerance) =>
-            build(place) is { } input ? CoverageKernel.Volume(Screened(InsetRule.DrawnIn(input, tolerance))) : null;
+        public VolumeSeen? LeastWithin(CoverageCase place, double tolerance)
+        {
+            var least = build(place) is { } input ? CoverageKernel.Volume(Screened(InsetRule.DrawnIn(input, tolerance))) : null;
+            IsSettledWhole &= least is { IsComplete: true, Volume.Percent: 100 };
+            return least;
+        }
 
         /// <summary>By screening rows.</summary>
         public VolumeSeen Look(CoverageCase place)
@@ -223,9 +233,9 @@ internal static class WorstCaseSearch
         }
 
         /// <summary>One case that cannot be computed leaves the worst case unknown: it must not pass for a good one.</summary>
-        public WorstCoverage Result(bool traceUnseen)
+        public WorstCoverage Result(bool traceUnseen, CoverageCase? any = null)
         {
-            var place = failed ?? worstComputed!.Value.Place;
+            var place = failed ?? any ?? worstComputed!.Value.Place;
             var input = build(place);
             var result = input is not null
                 ? CoverageKernel.Compute(input, traceUnseen && failed is null)

@@ -60,11 +60,13 @@ internal static class GeneratedExaminations
 
         var tolerance = new PositioningTolerance(Mm(Math.Round(Between(random, 0, 2), 1)), new Angle(Math.Round(Between(random, 0, 3), 1)));
         var pass = new Pass("setup", null, inside ? Surface.Inside : Surface.Outside, tolerance, [.. probes], [.. beams], null);
+        if (number % 3 == 0) weld = weld with { Preparation = weld.Preparation with { Misalignment = Mm(number % 2 == 0 ? 1 : 2) } };
         return new Examination(
             new Part(curvature, Given.Steel, Given.Steel), weld, new ExaminedVolume(Mm(random.Next(5, 11)), new Depth(0, true), new Depth(100, true)),
             new(Mm(least), Mm(most)), diameters, new Level(-12), [pass])
         {
-            SpeedTolerance = new SpeedTolerance(new Share(random.Next(0, 3)), new Share(random.NextDouble() < 0.25 ? 1 : 0)),
+            VelocityTolerance = new Share(random.Next(0, 3)),
+            BlockToPart = new TemperatureDifference(random.NextDouble() < 0.25 ? 15 : 0),
         };
     }
 
