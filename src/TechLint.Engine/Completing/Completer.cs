@@ -13,6 +13,8 @@ namespace TechLint.Engine.Completing;
 /// <summary>What may be written at a place: keys, values, units, names. From the schema, and from what the workspace holds.</summary>
 public static class Completer
 {
+    private static readonly string[] Booleans = ["true", "false"];
+
     /// <summary>Null where nothing can be offered.</summary>
     public static CompletionChoices? At(Snapshot snapshot, string path, int offset)
     {
@@ -56,7 +58,7 @@ public static class Completer
     {
         DateShape => Days(place, asOf),
         EnumShape words => words.Values.Select(word => Value(word, place.Key?.Title ?? "") with { Documentation = place.Key?.Description ?? "" }),
-        BooleanShape => new[] { "true", "false" }.Select(word => Value(word, place.Key?.Title ?? "") with { Documentation = place.Key?.Description ?? "" }),
+        BooleanShape => Booleans.Select(word => Value(word, place.Key?.Title ?? "") with { Documentation = place.Key?.Description ?? "" }),
         QuantityShape quantity => Quantities(quantity, place),
         IntegerShape { Minimum: var least, Maximum: var most } when most - (long)least is >= 0 and < 6 =>
             Enumerable.Range(least, most - least + 1).Select(number => Value(number.ToString(CultureInfo.InvariantCulture), "")),
