@@ -13,7 +13,7 @@ namespace TechLint.Engine.Completing;
 /// <summary>What may be written at a place: keys, values, units, names. From the schema, and from what the workspace holds.</summary>
 public static class Completer
 {
-    private static readonly string[] Booleans = ["true", "false"];
+    private static readonly ImmutableArray<string> Booleans = ["true", "false"];
 
     /// <summary>Null where nothing can be offered.</summary>
     public static CompletionChoices? At(Snapshot snapshot, string path, int offset)
