@@ -23,7 +23,8 @@ internal readonly struct MidPlaneLevel(PairGeometry pair, Directivity transmit, 
         var best = (Level: 0.0, Depth: 0.0);
         for (var sample = 0; sample <= Samples + 1; sample++)
         {
-            var depth = sample <= Samples ? wall * sample / Samples : intersection;
+            // The wall itself, not the wall by way of a division: the last digit must not leave the loudest depth out.
+            var depth = sample < Samples ? wall * sample / Samples : sample == Samples ? wall : intersection;
             if (!(depth >= 0 && depth <= wall)) continue;
             var level = At(depth);
             if (level > best.Level) best = (level, depth);
