@@ -52,6 +52,9 @@ internal sealed class FieldSource
 
     public int Count => strips.Length;
 
+    /// <summary>The strips that some law asked for so far uses; the others send no ray.</summary>
+    public (int From, int To) Used { get; private set; }
+
     /// <summary>The source of a sound beam, or why there is none.</summary>
     public static (FieldSource? Source, string? Reason) Of(PassSection section, MountedProbe probe, Beam beam, ImmutableArray<Law> laws)
     {
@@ -102,8 +105,10 @@ internal sealed class FieldSource
     public bool TryTerms(double forward, double depth, int leg, Span<Term> terms, Span<double> guess)
     {
         var any = false;
+        var (from, to) = Used;
         for (var index = 0; index < strips.Length; index++)
         {
+            if (index < from || index >= to) continue;
             var strip = strips[index];
             if (!rays.TryFind(strip.U, strip.Height, forward, depth, leg, guess[index], out var ray))
             {
@@ -127,6 +132,7 @@ internal sealed class FieldSource
     public FieldLaw LawOf(Law law)
     {
         var (first, delays) = DelaysOf(law);
+        Used = Used.To == 0 ? (first, first + delays.Length) : (Math.Min(Used.From, first), Math.Max(Used.To, first + delays.Length));
         return new FieldLaw(law, first, delays, Spectrum);
     }
 
