@@ -30,8 +30,12 @@ public sealed record FieldCoverage(Share Within, Share WithinOwnLaws, Level Drop
     internal const double CellStep = 0.5;
     internal const int MostCells = 20_000;
 
-    /// <summary>Places on an axis lie this far apart (mm), and the level between them is read by a straight line.</summary>
+    /// <summary>
+    /// Places on an axis lie this far apart (mm) up to <see cref="EvenTo"/> steps, then <see cref="AxisGrowth"/> of their path; the level between them is read by a straight line.
+    /// </summary>
     private const double AxisStep = 1;
+    private const int EvenTo = 50;
+    private const double AxisGrowth = 1.03;
 
     internal static FieldCoverage Of(Examination examination, Length thickness, Length? outsideDiameter)
     {
@@ -114,24 +118,24 @@ public sealed record FieldCoverage(Share Within, Share WithinOwnLaws, Level Drop
         private BeamField(FieldSource source, ImmutableArray<FieldLaw> laws, IEnumerable<FieldLaw> steered, double greatestPath)
         {
             (sum, this.laws) = (new FieldSum(source), laws);
-            var steps = (int)Math.Ceiling(greatestPath / AxisStep) + 2;
+            var steps = (int)Math.Ceiling(PlaceOf(greatestPath)) + 2;
             loudest = new double[steps];
             loudest.AsSpan().Fill(FieldSum.Silence);
             ofWedge = new double[steps];
             ofWedge.AsSpan().Fill(FieldSum.Silence);
             foreach (var law in steered)
             {
-                for (var step = 0; step < steps; step++) ofWedge[step] = Math.Max(ofWedge[step], AxisLevel(law, Math.Max(step, 0.5) * AxisStep).Level);
+                sum.Forget();
+                for (var step = 0; step < steps; step++) ofWedge[step] = Math.Max(ofWedge[step], AxisLevel(law, PathOf(step)).Level);
             }
 
             axes = [.. laws.Select(_ => new double[steps])];
-            for (var step = 0; step < steps; step++)
+            for (var index = 0; index < axes.Length; index++)
             {
-                // The exit point itself is no place of a field.
-                var path = Math.Max(step, 0.5) * AxisStep;
-                for (var index = 0; index < axes.Length; index++)
+                sum.Forget();
+                for (var step = 0; step < steps; step++)
                 {
-                    var (level, isSeen) = AxisLevel(laws[index], path);
+                    var (level, isSeen) = AxisLevel(laws[index], PathOf(step));
                     axes[index][step] = level;
                     if (isSeen) loudest[step] = Math.Max(loudest[step], level);
                 }
@@ -191,15 +195,28 @@ public sealed record FieldCoverage(Share Within, Share WithinOwnLaws, Level Drop
         /// <summary>B at a path, same scale; silence where nothing can be steered.</summary>
         public double WedgeMeasure(double path) => Between(ofWedge, path);
 
+        /// <summary>The path of a step; the exit point itself is no place of a field.</summary>
+        private static double PathOf(int step) => step == 0 ? AxisStep / 2 : AxisStep * (step <= EvenTo ? step : EvenTo * Math.Pow(AxisGrowth, step - EvenTo));
+
+        private static double PlaceOf(double path)
+        {
+            var even = path / AxisStep;
+            return even <= EvenTo ? even : EvenTo + (Math.Log(even / EvenTo) / Math.Log(AxisGrowth));
+        }
+
         private static double Between(double[] levels, double path)
         {
-            var place = Math.Clamp(path / AxisStep, 0, levels.Length - 1);
+            var place = Math.Clamp(PlaceOf(path), 0, levels.Length - 1);
             var index = Math.Min((int)place, levels.Length - 2);
             return levels[index] + ((place - index) * (levels[index + 1] - levels[index]));
         }
 
         /// <summary>The echo on a law's own axis at a path, same scale.</summary>
-        public double Axis(int law, double path) => AxisLevel(laws[law], path).Level;
+        public double Axis(int law, double path)
+        {
+            sum.Forget();
+            return AxisLevel(laws[law], path).Level;
+        }
 
         // The window is kept as a path of the section's projection.
         private bool InWindow(SightLine sight, in FieldSource.Term middle)
@@ -210,7 +227,6 @@ public sealed record FieldCoverage(Share Within, Share WithinOwnLaws, Level Drop
 
         private (double Level, bool IsSeen) AxisLevel(FieldLaw law, double path)
         {
-            sum.Forget();
             if (sum.Source.PlaceOn(law.Law, path) is not { } place || !sum.TryMove(place.Forward, place.Depth, place.Leg)) return (FieldSum.Silence, false);
             return (Decibels(sum.Of(law).Echo), law.Law.Sight!.Allows(place.Leg) && InWindow(law.Law.Sight, sum.Term(law.Middle)));
         }

@@ -43,7 +43,8 @@ internal readonly struct InterfaceRays(SectionRays section, double wedgeSpeed, d
     {
         ray = default;
         if (!(height > 0) || !TryBracket(u, height, depth, leg, out var low, out var high)) return false;
-        var s = start > low && start < high ? start : Math.Clamp(u + ((forward - u) * height / (height + depth)), low, high);
+        var unfolded = (leg & 1) == 1 ? ((leg - 1) * section.Thickness) + depth : (leg * section.Thickness) - depth;
+        var s = start > low && start < high ? start : Math.Clamp(u + ((forward - u) * height / (height + unfolded)), low, high);
         if (s == low || s == high) s = (low + high) / 2;
         var lastMiss = double.PositiveInfinity;
         for (var iteration = 0; iteration < Iterations; iteration++)
