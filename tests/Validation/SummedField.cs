@@ -106,14 +106,22 @@ internal sealed class SummedField
     private static Complex[][][] Empty(int laws, int lines, int points) =>
         [.. Enumerable.Range(0, laws).Select(_ => Enumerable.Range(0, lines).Select(_ => new Complex[points]).ToArray())];
 
-    /// <summary>Checked against the boundary conditions elsewhere; beyond grazing it goes on with imaginary cosines.</summary>
+    /// <summary>
+    /// Checked against the boundary conditions elsewhere. Beyond grazing nothing: there it has the pole of the surface wave, which is no part of the field that is summed. It is faded out towards grazing,
+    /// so that the end sends nothing of its own.
+    /// </summary>
     private static Complex Transmitted(double sine)
     {
+        if (Math.Abs(sine) >= 1) return 0;
         var value = SlipContact.Transmission(
             Math.Abs(sine), Densities.OfWedge("cross-linked-polystyrene"), Wedge, Densities.TransverseOfWedge("cross-linked-polystyrene", Wedge), Densities.Steel,
             Given.Longitudinal / 1000, Given.Transverse / 1000, Wave.Transverse);
-        return sine < 0 ? -value : value;
+        var fade = Math.Min(1, (1 - Math.Abs(sine)) / Fading);
+        return (sine < 0 ? -value : value) * Math.Pow(Math.Sin(Math.PI / 2 * fade), 2);
     }
+
+    /// <summary>Of the sine before grazing: beyond 80 deg.</summary>
+    private const double Fading = 0.015;
 
     /// <param name="X">mm.</param>
     /// <param name="Z">mm, down.</param>
