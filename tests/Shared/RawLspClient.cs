@@ -49,6 +49,12 @@ internal sealed class RawLspClient : IAsyncDisposable
         }
     }
 
+    /// <summary>Forgets what has been received: a session of hours would remember it all.</summary>
+    public void Forget()
+    {
+        lock (received) received.Clear();
+    }
+
     public IEnumerable<JsonObject> ReceivedOf(string method) => Received.Where(message => (string?)message["method"] == method);
 
     public static byte[] Frame(string json, string header = "Content-Length")

@@ -4,18 +4,28 @@ internal sealed record InitializeParams(
     string? RootUri, string? RootPath, WorkspaceFolder[]? WorkspaceFolders, ClientCapabilities? Capabilities, ClientSettings? InitializationOptions);
 
 internal sealed record ClientCapabilities(
-    GeneralClientCapabilities? General, WorkspaceClientCapabilities? Workspace, TextDocumentClientCapabilities? TextDocument);
+    GeneralClientCapabilities? General, WorkspaceClientCapabilities? Workspace, TextDocumentClientCapabilities? TextDocument, WindowClientCapabilities? Window);
+
+internal sealed record WindowClientCapabilities(bool? WorkDoneProgress);
 
 internal sealed record GeneralClientCapabilities(string[]? PositionEncodings);
 
 internal sealed record WorkspaceClientCapabilities(
-    DynamicRegistrationCapability? DidChangeWatchedFiles, bool? Configuration, RefreshCapability? Diagnostics, RefreshCapability? InlayHint, RefreshCapability? CodeLens);
+    DynamicRegistrationCapability? DidChangeWatchedFiles, bool? Configuration, RefreshCapability? Diagnostics, RefreshCapability? InlayHint, RefreshCapability? CodeLens)
+{
+    public DynamicRegistrationCapability? DidChangeConfiguration { get; init; }
+}
 
 internal sealed record RefreshCapability(bool? RefreshSupport);
 
-internal sealed record TextDocumentClientCapabilities(CompletionCapability? Completion, DynamicRegistrationCapability? Diagnostic);
+internal sealed record TextDocumentClientCapabilities(
+    CompletionCapability? Completion, DynamicRegistrationCapability? Diagnostic, SynchronizationCapability? Synchronization = null);
 
-internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem);
+internal sealed record SynchronizationCapability(bool? WillSaveWaitUntil);
+
+internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem, CompletionListCapability? CompletionList = null);
+
+internal sealed record CompletionListCapability(string[]? ItemDefaults);
 
 internal sealed record CompletionItemCapability(bool? SnippetSupport, InsertTextModeSupport? InsertTextModeSupport);
 
@@ -32,10 +42,12 @@ internal sealed record ServerCapabilities(
     SignatureHelpOptions SignatureHelpProvider, bool DefinitionProvider, bool ReferencesProvider, bool DocumentHighlightProvider,
     bool DocumentSymbolProvider, bool WorkspaceSymbolProvider, CodeActionOptions CodeActionProvider, CodeLensOptions CodeLensProvider,
     DocumentLinkOptions DocumentLinkProvider, RenameOptions RenameProvider, bool FoldingRangeProvider, bool SelectionRangeProvider,
-    SemanticTokensOptions SemanticTokensProvider, bool InlayHintProvider, DiagnosticOptions? DiagnosticProvider, WorkspaceServerCapabilities Workspace);
+    SemanticTokensOptions SemanticTokensProvider, bool InlayHintProvider, DiagnosticOptions? DiagnosticProvider, WorkspaceServerCapabilities Workspace,
+    bool DocumentFormattingProvider, bool DocumentRangeFormattingProvider, ExecuteCommandOptions ExecuteCommandProvider);
 
 /// <param name="Change">2: incremental.</param>
-internal sealed record TextDocumentSyncOptions(bool OpenClose, int Change, SaveOptions Save);
+/// <param name="WillSaveWaitUntil">Null where the client does not ask before it saves.</param>
+internal sealed record TextDocumentSyncOptions(bool OpenClose, int Change, SaveOptions Save, bool? WillSaveWaitUntil);
 
 internal sealed record SaveOptions(bool IncludeText);
 

@@ -5,7 +5,7 @@ internal sealed record DocumentDiagnosticParams(TextDocumentIdentifier? TextDocu
 /// <param name="Kind"><c>full</c>, or <c>unchanged</c> without items.</param>
 internal sealed record DocumentDiagnosticReport(string Kind, string ResultId, Diagnostic[]? Items);
 
-internal sealed record WorkspaceDiagnosticParams(PreviousResultId[]? PreviousResultIds);
+internal sealed record WorkspaceDiagnosticParams(PreviousResultId[]? PreviousResultIds, ProgressToken? WorkDoneToken, ProgressToken? PartialResultToken);
 
 internal sealed record PreviousResultId(string? Uri, string? Value);
 
@@ -16,4 +16,4 @@ internal sealed record WorkspaceDocumentDiagnosticReport(
     string Kind, string ResultId, Diagnostic[]? Items, string Uri,
     [property: System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.Never)] long? Version);
 
-internal sealed record DiagnosticOptions(string Identifier, bool InterFileDependencies, bool WorkspaceDiagnostics);
+internal sealed record DiagnosticOptions(string Identifier, bool InterFileDependencies, bool WorkspaceDiagnostics, bool WorkDoneProgress);

@@ -9,8 +9,10 @@ internal sealed record DidChangeWorkspaceFoldersParams(WorkspaceFoldersChange? E
 
 internal sealed record WorkspaceFoldersChange(WorkspaceFolder[]? Added, WorkspaceFolder[]? Removed);
 
-internal sealed record Registration(string Id, string Method, WatchedFilesRegistration RegisterOptions);
+internal sealed record Registration(string Id, string Method, RegistrationOptions RegisterOptions);
 
-internal sealed record WatchedFilesRegistration(FileSystemWatcher[] Watchers);
+/// <param name="Watchers">Of watched files.</param>
+/// <param name="Section">Of the client's settings.</param>
+internal sealed record RegistrationOptions(FileSystemWatcher[]? Watchers, string? Section);
 
 internal sealed record FileSystemWatcher(string GlobPattern);

@@ -12,10 +12,11 @@ internal static class DiagnosticRendering
     private const int Unnecessary = 1;
 
     /// <param name="openDocument">The open document at a path of the workspace, or null: its address is then the client's spelling.</param>
+    /// <param name="isOpen">Whether the client sent the text, and counts a byte order mark in it.</param>
     public static Diagnostic[] Render(
-        FileFindings found, OpenDocument document, PositionEncoding encoding, Func<string, OpenDocument?> openDocument)
+        FileFindings found, OpenDocument document, PositionEncoding encoding, Func<string, OpenDocument?> openDocument, bool isOpen = true)
     {
-        var map = new PositionMap(document.Source, encoding, markCounts: true);
+        var map = new PositionMap(document.Source, encoding, markCounts: isOpen);
         return [.. found.Findings.Select(finding => new Diagnostic(
             map.ToRange(finding.Span),
             SeverityOf(finding.Severity),

@@ -1,7 +1,6 @@
-using System.Text.Json;
 using TechLint.LanguageServer.Documents;
-using TechLint.LanguageServer.Protocol;
 using TechLint.LanguageServer.Workspaces;
+using TechLint.Model.Shape;
 
 namespace TechLint.LanguageServer.Session;
 
@@ -10,7 +9,9 @@ namespace TechLint.LanguageServer.Session;
 /// The newest edit goes first and ends a check of the same text that still runs; open documents that depend on an edited one
 /// follow when nothing has changed for a while.
 /// </summary>
-internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, PositionEncoding encoding, TimeSpan quietTime, bool pushes = true) : IDisposable
+/// <param name="surroundingsChanged">Told when files that nobody has open may have other findings; true where open documents may have, too.</param>
+internal sealed class DiagnosticsWorker(
+    DocumentStore store, IClient client, DiagnosticsBoard board, PositionEncoding encoding, TimeSpan quietTime, bool pushes, Action<bool> surroundingsChanged) : IDisposable
 {
     private readonly Lock gate = new();
     private readonly SemaphoreSlim signal = new(0);
@@ -19,9 +20,6 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
     private readonly Queue<string> followers = new();
     private readonly Dictionary<(string Workspace, string Path), IWorkspace> changes = [];
     private readonly HashSet<string> changedWorkspaces = new(StringComparer.Ordinal);
-
-    // Touched by the worker alone: what each open document shows, as it was sent.
-    private readonly Dictionary<string, string> shown = new(StringComparer.Ordinal);
 
     private long quietSince;
     private Job? running;
@@ -79,6 +77,7 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
         }
 
         signal.Release();
+        surroundingsChanged(true);
     }
 
     public async Task RunAsync(CancellationToken stop)
@@ -90,8 +89,8 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
                 stop.ThrowIfCancellationRequested();
                 if (NextClosed() is { } uri)
                 {
-                    shown.Remove(uri.Normal);
-                    if (pushes) await client.PublishAsync(uri.Spelling, null, []).ConfigureAwait(false);
+                    if (pushes) await board.ClearAsync(uri).ConfigureAwait(false);
+                    surroundingsChanged(false);
                 }
                 else if (NextJob(stop) is { } job)
                 {
@@ -186,6 +185,9 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
         {
             foreach (var uri in uris.Where(uri => !followers.Contains(uri))) followers.Enqueue(uri);
         }
+
+        // A technique is nobody's surroundings.
+        if (workspaces.Count > 0 || batch.Keys.Any(change => FormatKinds.Of(change.Path) != FormatKind.Technique)) surroundingsChanged(true);
     }
 
     private IReadOnlyList<string> Dependants(IWorkspace? workspace, string path)
@@ -207,24 +209,14 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
         try
         {
             if (store.Read(job.Uri) is not { } view) return;
-            if (!pushes)
-            {
-                // The client asks when its own text has changed; of a library's change it cannot know.
-                if (job.IsFollower) await RefreshOnceAsync().ConfigureAwait(false);
-                return;
-            }
+            // Who asks is told with the surroundings' change that there is something to ask for.
+            if (!pushes) return;
 
             var document = view.Document;
             var found = view.Workspace.Check(document.Home.Path, job.Stop.Token);
             job.Stop.Token.ThrowIfCancellationRequested();
             var diagnostics = DiagnosticRendering.Render(found, document, encoding, path => store.FindIn(document.Home.Key, path));
-            if (!store.IsCurrent(document)) return;
-
-            var text = JsonSerializer.Serialize(diagnostics, ProtocolJson.Default.DiagnosticArray);
-            if (shown.TryGetValue(job.Uri, out var before) && string.Equals(before, text, StringComparison.Ordinal)) return;
-            shown[job.Uri] = text;
-            await client.PublishAsync(document.Uri.Spelling, document.Version, diagnostics).ConfigureAwait(false);
-            await TellSettingsAsync(view, job.Stop.Token).ConfigureAwait(false);
+            await board.ShowOpenAsync(document, diagnostics, () => store.IsCurrent(document)).ConfigureAwait(false);
         }
         catch (OperationCanceledException)
         {
@@ -239,29 +231,6 @@ internal sealed class DiagnosticsWorker(DocumentStore store, IClient client, Pos
         {
             lock (gate) running = null;
         }
-    }
-
-    private Task RefreshOnceAsync()
-    {
-        lock (gate) followers.Clear();
-        _ = client.RefreshAsync("workspace/diagnostic/refresh");
-        return Task.CompletedTask;
-    }
-
-    /// <summary>Broken settings change every verdict of the workspace: they are told though nobody has opened them.</summary>
-    private async Task TellSettingsAsync(DocumentView view, CancellationToken cancellation)
-    {
-        const string name = Model.Shape.FormatKinds.SettingsName;
-        var home = view.Document.Home;
-        if (home.Root is null || store.FindIn(home.Key, name) is not null || view.Workspace.Snapshot?.TreeOf(name) is not { } tree) return;
-        if (DocumentUri.FromPath(System.IO.Path.Combine(home.Root, name)) is not { } uri) return;
-        var closedSettings = OpenDocument.First(uri, null, tree.Source.Text, home with { Path = name });
-        var found = view.Workspace.Check(name, cancellation);
-        var diagnostics = DiagnosticRendering.Render(found, closedSettings, encoding, path => store.FindIn(home.Key, path));
-        var text = JsonSerializer.Serialize(diagnostics, ProtocolJson.Default.DiagnosticArray);
-        if (string.Equals(shown.GetValueOrDefault(uri.Normal, "[]"), text, StringComparison.Ordinal)) return;
-        shown[uri.Normal] = text;
-        await client.PublishAsync(uri.Spelling, null, diagnostics).ConfigureAwait(false);
     }
 
     private void Requeue(string uri)

@@ -14,6 +14,7 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
     private readonly Dictionary<string, OpenDocument> documents = new(StringComparer.Ordinal);
     private readonly Dictionary<string, IWorkspace> workspaces = new(StringComparer.Ordinal);
     private IReadOnlyList<string> folders = [];
+    private IReadOnlyList<string> roots = [];
     private DateOnly today = clock();
 
     public DocumentView? Read(string uri)
@@ -56,10 +57,23 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
         lock (gate) return workspaces.GetValueOrDefault(key);
     }
 
-    /// <summary>The keys of all workspaces that hold an open document.</summary>
-    public IReadOnlyList<(string Key, string? Root)> Homes()
+    /// <summary>The workspaces of the client's folders and of open documents, with what is open in each, all at one moment.</summary>
+    public IReadOnlyList<WorkspaceView> Views()
     {
-        lock (gate) return [.. documents.Values.Select(document => (document.Home.Key, document.Home.Root)).Distinct()];
+        lock (gate)
+        {
+            var homes = new SortedDictionary<string, WorkspaceHome>(StringComparer.Ordinal);
+            foreach (var root in roots) homes[root] = new WorkspaceHome(root, root, "") { IsWorkspace = true };
+            foreach (var document in documents.Values) homes.TryAdd(document.Home.Key, document.Home with { Path = "" });
+            return
+            [
+                .. homes.Values.Select(home => new WorkspaceView(
+                    home, OpenedAt(home.Key, home.Root), home.IsWorkspace,
+                    documents.Values.Where(document => string.Equals(document.Home.Key, home.Key, StringComparison.Ordinal))
+                        .GroupBy(document => document.Home.Path, StringComparer.Ordinal)
+                        .ToDictionary(group => group.Key, group => group.First(), StringComparer.Ordinal))),
+            ];
+        }
     }
 
     public void SetFolders(IReadOnlyList<string> clientFolders)
@@ -105,9 +119,10 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
         lock (gate)
         {
             var touched = new List<string>();
-            foreach (var (key, root) in documents.Values.Select(document => (document.Home.Key, document.Home.Root)).Distinct().ToList())
+            var homes = documents.Values.Select(document => (document.Home.Key, document.Home.Root)).Concat(roots.Select(root => (root, (string?)root)));
+            foreach (var (key, root) in homes.Distinct().ToList())
             {
-                if (root is null) continue;
+                if (root is null || !workspaces.ContainsKey(key)) continue;
                 var paths = files.Select(file => WorkspaceHome.PathWithin(root, file)).OfType<string>().ToList();
                 if (paths.Count == 0) continue;
                 workspaces[key] = workspaces[key].Refreshed(paths);
@@ -115,6 +130,15 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
             }
 
             return touched;
+        }
+    }
+
+    /// <summary>All files of all workspaces are read anew.</summary>
+    public void RefreshAll()
+    {
+        lock (gate)
+        {
+            foreach (var (key, view) in workspaces.ToList()) workspaces[key] = view.Refreshed([]);
         }
     }
 
@@ -150,7 +174,7 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
     {
         documents[document.Uri.Normal] = document;
         var key = document.Home.Key;
-        if (!workspaces.TryGetValue(key, out var before)) before = engine.Open(document.Home.Root, today);
+        var before = OpenedAt(key, document.Home.Root);
         workspaces[key] = before.With(document.Home.Path, document.Source);
         return new WorkspaceChange(key, document.Home.Path, before);
     }
@@ -161,7 +185,7 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
         document!.Outdated.Cancel();
         var key = document.Home.Key;
         var before = workspaces[key];
-        if (documents.Values.Any(other => string.Equals(other.Home.Key, key, StringComparison.Ordinal)))
+        if (roots.Contains(key, StringComparer.Ordinal) || documents.Values.Any(other => string.Equals(other.Home.Key, key, StringComparison.Ordinal)))
         {
             workspaces[key] = before.With(document.Home.Path, null);
         }
@@ -174,9 +198,16 @@ internal sealed class DocumentStore(IWorkspaces engine, Func<DateOnly> clock, Po
         return new WorkspaceChange(key, document.Home.Path, before);
     }
 
+    private IWorkspace OpenedAt(string key, string? root)
+    {
+        if (!workspaces.TryGetValue(key, out var view)) workspaces[key] = view = engine.Open(root, today);
+        return view;
+    }
+
     private void Rebuild()
     {
         workspaces.Clear();
+        roots = [.. folders.Select(folder => engine.FindRoot(folder) ?? folder).Distinct(StringComparer.Ordinal)];
         foreach (var document in documents.Values.ToList())
         {
             Put(document.Next(document.Uri, document.Version, document.Source.Text, WorkspaceHome.Of(document.Uri, folders, engine)));

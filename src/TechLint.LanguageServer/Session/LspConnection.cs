@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
@@ -20,7 +21,14 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
 
     private static readonly Dictionary<string, Type> RegisterTypes = new(StringComparer.Ordinal) { ["registrations"] = typeof(Registration[]) };
 
+    private static readonly Dictionary<string, Type> CreateTypes = new(StringComparer.Ordinal) { ["token"] = typeof(ProgressToken) };
+
     private static readonly Dictionary<string, Type> ConfigurationTypes = new(StringComparer.Ordinal) { ["items"] = typeof(ConfigurationItem[]) };
+
+    /// <summary>How many requests of one kind may be without an answer; far more than an editor's event loop leaves (our own choice).</summary>
+    private const int MostUnanswered = 32;
+
+    private readonly ConcurrentDictionary<string, int> refreshes = new(StringComparer.Ordinal);
 
     public Task PublishAsync(string uri, long? version, Diagnostic[] diagnostics)
     {
@@ -36,6 +44,9 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         var type = level == ServerLogLevel.Error ? 1 : 3;
         return SendAsync("window/logMessage", new(StringComparer.Ordinal) { ["type"] = type, ["message"] = message }, LogTypes);
     }
+
+    public Task ShowAsync(string message) =>
+        SendAsync("window/showMessage", new(StringComparer.Ordinal) { ["type"] = 3, ["message"] = message }, LogTypes);
 
     public async Task RegisterAsync(Registration registration)
     {
@@ -71,11 +82,35 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         }
     }
 
-    public async Task RefreshAsync(string method)
+    public Task ProgressAsync<T>(ProgressToken token, T value) where T : class => SendAsync(
+        "$/progress",
+        new(StringComparer.Ordinal) { ["token"] = token, ["value"] = value },
+        new(StringComparer.Ordinal) { ["token"] = typeof(ProgressToken), ["value"] = typeof(T) });
+
+    public async Task<bool> CreateProgressAsync(ProgressToken token)
     {
         try
         {
+            await InvokeWithParameterObjectAsync<object?>(
+                "window/workDoneProgress/create", new Dictionary<string, object?>(StringComparer.Ordinal) { ["token"] = token }, CreateTypes, CancellationToken.None)
+                .ConfigureAwait(false);
+            return true;
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            // A client that refuses goes without.
+            return false;
+        }
+    }
+
+    public async Task RefreshAsync(string method)
+    {
+        // A client that leaves this many without an answer leaves them all: it is not to cost memory without end.
+        if (refreshes.AddOrUpdate(method, 1, static (_, count) => count + 1) > MostUnanswered) return;
+        try
+        {
             await InvokeWithParameterObjectAsync<object?>(method, argument: null, CancellationToken.None).ConfigureAwait(false);
+            refreshes[method] = 0;
         }
         catch (Exception fault) when (fault is not OutOfMemoryException)
         {
@@ -83,7 +118,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         }
     }
 
-    /// <summary>The code alone: the door gives each code its text.</summary>
+    /// <summary>The code alone: the door gives each code its text, but for a refusal, whose reason is for the user.</summary>
     protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => new()
     {
         Code = (JsonRpcErrorCode)(exception switch
@@ -93,6 +128,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
             RpcArgumentDeserializationException or JsonException => RpcErrors.InvalidParams,
             _ => RpcErrors.InternalError,
         }),
+        Message = exception is LocalRpcException { ErrorCode: RpcErrors.RequestFailed } refusal ? refusal.Message : null!,
     };
 
     private async Task SendAsync(string method, Dictionary<string, object?> parameters, Dictionary<string, Type> types)

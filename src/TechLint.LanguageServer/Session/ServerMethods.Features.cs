@@ -1,9 +1,7 @@
-using TechLint.Engine.Navigating;
 using TechLint.LanguageServer.Documents;
 using TechLint.LanguageServer.Features;
 using TechLint.LanguageServer.Protocol;
 using TechLint.LanguageServer.Transport;
-using TechLint.LanguageServer.Workspaces;
 
 namespace TechLint.LanguageServer.Session;
 
@@ -61,44 +59,9 @@ internal sealed partial class ServerMethods
     public Task<DocumentDiagnosticReport?> DocumentDiagnosticAsync(DocumentDiagnosticParams? parameters, CancellationToken cancellation) =>
         ServeAsync(parameters?.TextDocument?.Uri, true, context => PulledDiagnostics.Of(context, parameters!.PreviousResultId), cancellation);
 
-    /// <summary>Definitions of every file of the workspaces, whose names hold the query.</summary>
-    public Task<SymbolInformation[]?> WorkspaceSymbolAsync(WorkspaceSymbolParams? parameters, CancellationToken cancellation)
-    {
-        var homes = AllWorkspaces();
-        return Task.Run<SymbolInformation[]?>(() => WorkspaceSymbols(homes, parameters?.Query ?? "", cancellation), cancellation);
-    }
-
-    public Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticAsync(WorkspaceDiagnosticParams? parameters, CancellationToken cancellation)
-    {
-        var homes = AllWorkspaces();
-        var before = (parameters?.PreviousResultIds ?? []).Where(known => DocumentUri.Parse(known?.Uri) is not null)
-            .GroupBy(known => DocumentUri.Parse(known.Uri)!.Normal, StringComparer.Ordinal)
-            .ToDictionary(group => group.Key, group => group.Last().Value, StringComparer.Ordinal);
-        return Task.Run(() => WorkspaceDiagnostics(homes, before, cancellation), cancellation);
-    }
-
-    public void DidChangeConfiguration(DidChangeConfigurationParams? parameters)
-    {
-        if (abilities.AnswersConfiguration) _ = TakeSettingsAsync();
-        else if (parameters?.Settings?.Techlint is { } given) Take(given);
-    }
-
-    private async Task TakeSettingsAsync()
-    {
-        if (await client.AskSettingsAsync().ConfigureAwait(false) is { } given) Take(given);
-    }
-
-    private void Take(ClientSettings given)
-    {
-        if (given == settings) return;
-        settings = given;
-        if (abilities.RefreshesHints) _ = client.RefreshAsync("workspace/inlayHint/refresh");
-        if (abilities.RefreshesLenses) _ = client.RefreshAsync("workspace/codeLens/refresh");
-    }
-
     private ServerCapabilities Announced() => new(
         encoding.Name(),
-        new TextDocumentSyncOptions(OpenClose: true, Change: 2, new SaveOptions(IncludeText: false)),
+        new TextDocumentSyncOptions(OpenClose: true, Change: 2, new SaveOptions(IncludeText: false), abilities.AsksBeforeSaving ? true : null),
         HoverProvider: true,
         new CompletionOptions([":", " ", "{", "[", ",", "-", "/"]),
         new SignatureHelpOptions(["{", ","]),
@@ -108,15 +71,18 @@ internal sealed partial class ServerMethods
         DocumentSymbolProvider: true,
         WorkspaceSymbolProvider: true,
         new CodeActionOptions([CodeActions.QuickFix, CodeActions.Rewrite, CodeActions.FixAll]),
-        new CodeLensOptions(ResolveProvider: false),
+        new CodeLensOptions(ResolveProvider: true),
         new DocumentLinkOptions(ResolveProvider: false),
         new RenameOptions(PrepareProvider: true),
         FoldingRangeProvider: true,
         SelectionRangeProvider: true,
         new SemanticTokensOptions(Outlines.Legend, Range: true, Full: true),
         InlayHintProvider: true,
-        abilities.PullsDiagnostics ? new DiagnosticOptions("techlint", InterFileDependencies: true, WorkspaceDiagnostics: true) : null,
-        new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)));
+        abilities.PullsDiagnostics ? new DiagnosticOptions("techlint", InterFileDependencies: true, WorkspaceDiagnostics: true, WorkDoneProgress: true) : null,
+        new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)),
+        DocumentFormattingProvider: true,
+        DocumentRangeFormattingProvider: true,
+        new ExecuteCommandOptions([ComputedHints.Show]));
 
     /// <summary>
     /// Runs a feature on what stood there when the request came. A text that changes meanwhile ends it as outdated, the client's cancelling as
@@ -137,69 +103,5 @@ internal sealed partial class ServerMethods
         {
             throw Failure(RpcErrors.ContentModified, fault);
         }
-    }
-
-    /// <summary>Workspaces with open documents, and the client's folders.</summary>
-    private List<(WorkspaceHome Home, IWorkspace Workspace)> AllWorkspaces()
-    {
-        if (store is null) return [];
-        var all = new Dictionary<string, (WorkspaceHome Home, IWorkspace Workspace)>(StringComparer.Ordinal);
-        foreach (var (key, root) in store.Homes())
-        {
-            if (store.Workspace(key) is { } workspace) all.TryAdd(key, (new WorkspaceHome(key, root, ""), workspace));
-        }
-
-        foreach (var folder in folders)
-        {
-            var root = workspaces.FindRoot(folder) ?? folder;
-            if (!all.ContainsKey(root)) all.Add(root, (new WorkspaceHome(root, root, ""), workspaces.Open(root, options.Today())));
-        }
-
-        return [.. all.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => pair.Value)];
-    }
-
-    private WorkspaceDiagnosticReport WorkspaceDiagnostics(
-        List<(WorkspaceHome Home, IWorkspace Workspace)> homes, Dictionary<string, string?> before, CancellationToken cancellation)
-    {
-        var items = new List<WorkspaceDocumentDiagnosticReport>();
-        foreach (var (home, workspace) in homes)
-        {
-            foreach (var file in workspace.Snapshot?.Files ?? [])
-            {
-                cancellation.ThrowIfCancellationRequested();
-                var open = store!.FindIn(home.Key, file);
-                var address = open?.Uri ?? (home.Root is null ? null : DocumentUri.FromPath(Path.Combine(home.Root, file)));
-                if (address is null || workspace.Snapshot!.TreeOf(file) is not { } tree) continue;
-                var document = open ?? OpenDocument.First(address, null, tree.Source.Text, home with { Path = file });
-                var shown = DiagnosticRendering.Render(workspace.Check(file, cancellation), document, encoding, path => store.FindIn(home.Key, path));
-                var id = PulledDiagnostics.IdOf(shown);
-                var same = before.GetValueOrDefault(address.Normal) == id;
-                items.Add(new WorkspaceDocumentDiagnosticReport(same ? "unchanged" : "full", id, same ? null : shown, address.Spelling, open?.Version));
-            }
-        }
-
-        return new WorkspaceDiagnosticReport([.. items]);
-    }
-
-    private SymbolInformation[] WorkspaceSymbols(List<(WorkspaceHome Home, IWorkspace Workspace)> homes, string query, CancellationToken cancellation)
-    {
-        var symbols = new List<SymbolInformation>();
-        foreach (var (home, workspace) in homes)
-        {
-            foreach (var file in workspace.Snapshot?.Files ?? [])
-            {
-                cancellation.ThrowIfCancellationRequested();
-                if (workspace.Snapshot!.TreeOf(file) is not { } tree) continue;
-                var open = store!.FindIn(home.Key, file);
-                var address = open?.Uri.Spelling ?? (home.Root is null ? null : DocumentUri.FromPath(Path.Combine(home.Root, file))?.Normal);
-                if (address is null) continue;
-                var map = new PositionMap(open?.Source ?? tree.Source, encoding, markCounts: open is not null);
-                symbols.AddRange(NameIndex.Of(tree).Uses
-                    .Where(use => use.IsDefinition && use.Kind is not NameKind.Station && use.Name.Contains(query, StringComparison.OrdinalIgnoreCase))
-                    .Select(use => new SymbolInformation(use.Name, 23, new Location(address, map.ToRange(use.Span)), use.Scope.Length > 0 ? use.Scope : use.Kind.ToString())));
-            }
-        }
-
-        return [.. symbols];
     }
 }

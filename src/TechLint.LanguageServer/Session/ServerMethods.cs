@@ -23,6 +23,9 @@ internal sealed partial class ServerMethods(IWorkspaces workspaces, LanguageServ
     private readonly List<string> folders = [];
     private DocumentStore? store;
     private DiagnosticsWorker? worker;
+    private DiagnosticsBoard? board;
+    private WorkspaceWatch? watch;
+    private ProgressDesk? desk;
     private PositionEncoding encoding;
     private ClientAbilities abilities = ClientAbilities.None;
     private volatile ClientSettings settings = new(null, null);
@@ -41,8 +44,12 @@ internal sealed partial class ServerMethods(IWorkspaces workspaces, LanguageServ
             ?? [parameters.RootUri ?? (parameters.RootPath is { Length: > 0 } path ? DocumentUri.FromPath(path)?.Normal : null)]);
         store = new DocumentStore(workspaces, options.Today, encoding);
         store.SetFolders([.. folders]);
-        worker = new DiagnosticsWorker(store, client, encoding, options.QuietTime, pushes: !abilities.PullsDiagnostics);
-        Background = Task.Run(() => worker.RunAsync(ended), CancellationToken.None);
+        board = new DiagnosticsBoard(client);
+        desk = new ProgressDesk(client, abilities.ShowsWork);
+        watch = new WorkspaceWatch(store, client, board, desk, encoding, () => settings.WorkspaceDiagnostics is not false);
+        worker = new DiagnosticsWorker(store, client, board, encoding, options.QuietTime, pushes: !abilities.PullsDiagnostics, SurroundingsChanged);
+        Background = Task.WhenAll(
+            Task.Run(() => worker.RunAsync(ended), CancellationToken.None), Task.Run(() => watch.RunAsync(ended), CancellationToken.None));
 
         var version = typeof(ServerMethods).Assembly.GetName().Version?.ToString(3) ?? "";
         return Task.FromResult(new InitializeResult(
@@ -53,7 +60,11 @@ internal sealed partial class ServerMethods(IWorkspaces workspaces, LanguageServ
     public void Initialized(InitializedParams? parameters = null)
     {
         if (abilities.AnswersConfiguration) _ = TakeSettingsAsync();
-        if (abilities.WatchesFiles) _ = client.RegisterAsync(new Registration("watched-files", "workspace/didChangeWatchedFiles", new WatchedFilesRegistration(WatchedFiles)));
+        if (abilities.WatchesFiles) Register("watched-files", "workspace/didChangeWatchedFiles", new RegistrationOptions(WatchedFiles, null));
+        if (abilities.RegistersConfiguration) Register("settings", "workspace/didChangeConfiguration", new RegistrationOptions(null, "techlint"));
+        if (!abilities.PullsDiagnostics) watch?.Request();
+
+        void Register(string id, string method, RegistrationOptions given) => _ = client.RegisterAsync(new Registration(id, method, given));
     }
 
     public Task ShutdownAsync() => Task.CompletedTask;
@@ -138,7 +149,12 @@ internal sealed partial class ServerMethods(IWorkspaces workspaces, LanguageServ
         worker.AllChanged();
     }
 
-    public void Dispose() => worker?.Dispose();
+    public void Dispose()
+    {
+        worker?.Dispose();
+        watch?.Dispose();
+        board?.Dispose();
+    }
 
     private static LocalRpcException Failure(int code, Exception? cause = null) => new(RpcErrors.TextOf(code), cause) { ErrorCode = code };
 

@@ -84,7 +84,7 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
     {
         if (message is JsonRpcError { Error: { } error })
         {
-            error.Message = RpcErrors.TextOf((int)error.Code);
+            if ((int)error.Code != RpcErrors.RequestFailed || error.Message is null) error.Message = RpcErrors.TextOf((int)error.Code);
             error.Data = null;
         }
 
@@ -119,7 +119,7 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
         JsonRpcMessage message;
         try
         {
-            message = Formatter.Deserialize(new ReadOnlySequence<byte>(payload));
+            message = Formatter.Deserialize(new ReadOnlySequence<byte>(Bare(envelope) ?? payload));
         }
         catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException or NotSupportedException)
         {
@@ -135,6 +135,17 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
         Enter(envelope);
         return message;
     }
+
+    /// <summary>
+    /// The two messages without parameters, whatever a client sends along: the library would look for a method that takes it.
+    /// </summary>
+    private static byte[]? Bare(Envelope envelope) => envelope switch
+    {
+        { Params: JsonTokenType.None } => null,
+        { Kind: EnvelopeKind.Request, Method: "shutdown" } => RpcErrors.Call(envelope.Id, "shutdown"),
+        { Kind: EnvelopeKind.Notification, Method: "exit" } => RpcErrors.Call(null, "exit"),
+        _ => null,
+    };
 
     /// <summary>Why a message stays outside; a code of 0 means silently. Null lets it in.</summary>
     private (int Code, string Message)? Refusal(Envelope envelope)

@@ -13,6 +13,8 @@ internal static class RpcErrors
     public const int InvalidParams = -32602;
     public const int InternalError = -32603;
     public const int ServerNotInitialized = -32002;
+    /// <summary>The one code whose text is the method's own: why a sound request cannot be served.</summary>
+    public const int RequestFailed = -32803;
     public const int ContentModified = -32801;
     public const int RequestCancelled = -32800;
 
@@ -35,9 +37,7 @@ internal static class RpcErrors
         using var json = new Utf8JsonWriter(buffer);
         json.WriteStartObject();
         json.WriteString("jsonrpc"u8, "2.0"u8);
-        if (id.Number is { } number) json.WriteNumber("id"u8, number);
-        else if (id.String is { } text) json.WriteString("id"u8, text);
-        else json.WriteNull("id"u8);
+        WriteId(json, id);
         json.WriteStartObject("error"u8);
         json.WriteNumber("code"u8, code);
         json.WriteString("message"u8, message);
@@ -45,5 +45,26 @@ internal static class RpcErrors
         json.WriteEndObject();
         json.Flush();
         return buffer.WrittenMemory;
+    }
+
+    /// <summary>A message without parameters; a notification where <paramref name="id"/> is null.</summary>
+    public static byte[] Call(RequestId? id, string method)
+    {
+        var buffer = new ArrayBufferWriter<byte>(64);
+        using var json = new Utf8JsonWriter(buffer);
+        json.WriteStartObject();
+        json.WriteString("jsonrpc"u8, "2.0"u8);
+        if (id is { } known) WriteId(json, known);
+        json.WriteString("method"u8, method);
+        json.WriteEndObject();
+        json.Flush();
+        return buffer.WrittenSpan.ToArray();
+    }
+
+    private static void WriteId(Utf8JsonWriter json, RequestId id)
+    {
+        if (id.Number is { } number) json.WriteNumber("id"u8, number);
+        else if (id.String is { } text) json.WriteString("id"u8, text);
+        else json.WriteNull("id"u8);
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using TechLint.Model.Shape;
 using TechLint.Engine;
@@ -17,28 +18,43 @@ internal sealed class EngineWorkspaces : IWorkspaces
     }
 
     public IWorkspace Open(string? root, DateOnly today) =>
-        new EngineWorkspace(Snapshot.Open(root is null ? new NoFiles() : new DiskStore(root), WorkspaceOptions.For(today)));
+        new EngineWorkspace(Snapshot.Open(root is null ? new NoFiles() : new DiskStore(root), WorkspaceOptions.For(today)), new(StringComparer.Ordinal));
 
-    private sealed class EngineWorkspace(Snapshot snapshot) : IWorkspace
+    /// <param name="known">
+    /// Findings by file, each with the tree that it was found in. Diagnostics, actions and pulled reports share them, and so do the workspaces
+    /// before and after an edit of a technique: nothing else rests on one.
+    /// </param>
+    private sealed class EngineWorkspace(Snapshot snapshot, ConcurrentDictionary<string, (SyntaxTree Tree, FileFindings Found)> known) : IWorkspace
     {
-        /// <summary>A snapshot stays as it is, and so do its findings: diagnostics, actions and pulled reports share them.</summary>
-        private readonly System.Collections.Concurrent.ConcurrentDictionary<string, FileFindings> known = new(StringComparer.Ordinal);
-
         public Snapshot? Snapshot => snapshot;
 
-        public IWorkspace With(string path, SourceText? text) => new EngineWorkspace(snapshot.With(path, text));
+        public IReadOnlyList<string> Files => snapshot.Files;
 
-        public IWorkspace Refreshed(IReadOnlyCollection<string> paths) => new EngineWorkspace(snapshot.Refreshed(paths));
+        public IWorkspace With(string path, SourceText? text) => new EngineWorkspace(snapshot.With(path, text), KnownAfter([path]));
+
+        public IWorkspace Refreshed(IReadOnlyCollection<string> paths) => new EngineWorkspace(snapshot.Refreshed(paths), KnownAfter(paths));
+
+        public SourceText? SourceOf(string path) => snapshot.TreeOf(path)?.Source;
+
+        public bool IsKnown(string path) => KnownOf(path, snapshot.TreeOf(path)) is not null;
 
         public FileFindings Check(string path, CancellationToken cancellation)
         {
-            if (known.TryGetValue(path, out var before)) return before;
-            var run = Checker.Check(snapshot, [path], Environment.ProcessorCount, cancellation);
-            return known[path] = new FileFindings(
-                [.. run.Findings.Where(found => found.Counts && string.Equals(found.Finding.File, path, StringComparison.Ordinal))
-                    .Select(found => found.Finding)],
+            var tree = snapshot.TreeOf(path);
+            if (KnownOf(path, tree) is { } before) return before;
+            var run = Checker.Check(snapshot, [path], jobs: 1, cancellation);
+            var found = new FileFindings(
+                [.. run.Findings.Where(one => one.Counts && string.Equals(one.Finding.File, path, StringComparison.Ordinal)).Select(one => one.Finding)],
                 run.Sources);
+            if (tree is not null) known[path] = (tree, found);
+            return found;
         }
+
+        private FileFindings? KnownOf(string path, SyntaxTree? tree) =>
+            tree is not null && known.TryGetValue(path, out var before) && ReferenceEquals(before.Tree, tree) ? before.Found : null;
+
+        private ConcurrentDictionary<string, (SyntaxTree Tree, FileFindings Found)> KnownAfter(IReadOnlyCollection<string> changed) =>
+            changed.Count > 0 && changed.All(path => FormatKinds.Of(path) == FormatKind.Technique) ? known : new(StringComparer.Ordinal);
 
         public IReadOnlyList<string> DependantsOf(string path) => snapshot.DependantsOf(path);
 

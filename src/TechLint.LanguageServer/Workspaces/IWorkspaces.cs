@@ -27,6 +27,15 @@ internal interface IWorkspace
 
     FileFindings Check(string path, CancellationToken cancellation);
 
+    /// <summary>Every file that can be judged, open ones included, in ordinal order.</summary>
+    IReadOnlyList<string> Files { get; }
+
+    /// <summary>A file's text; null where it cannot be read.</summary>
+    SourceText? SourceOf(string path);
+
+    /// <summary>Whether the findings of a file are at hand.</summary>
+    bool IsKnown(string path);
+
     IReadOnlyList<string> DependantsOf(string path);
 
     /// <summary>What the editing services of the engine read; null in a workspace that has none.</summary>

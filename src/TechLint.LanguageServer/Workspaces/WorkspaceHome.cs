@@ -8,6 +8,10 @@ namespace TechLint.LanguageServer.Workspaces;
 /// <param name="Path">Relative to the root, with forward slashes.</param>
 internal sealed record WorkspaceHome(string Key, string? Root, string Path)
 {
+    /// <summary>Whether the root was chosen as one: it has a settings file or is a folder of the client. Else it is just where a document lies, and
+    /// what else lies there is nobody's business.</summary>
+    public bool IsWorkspace { get; init; }
+
     /// <summary>
     /// The nearest folder upwards with a settings file, else the innermost of the client's folders that holds the document, else the
     /// document's own folder.
@@ -19,11 +23,11 @@ internal sealed record WorkspaceHome(string Key, string? Root, string Path)
             return new WorkspaceHome(document.Normal, null, document.FileName);
         }
 
-        var root = workspaces.FindRoot(folder)
-            ?? clientFolders.Where(candidate => PathWithin(candidate, file) is not null).MaxBy(candidate => candidate.Length)
-            ?? folder;
+        var chosen = workspaces.FindRoot(folder)
+            ?? clientFolders.Where(candidate => PathWithin(candidate, file) is not null).MaxBy(candidate => candidate.Length);
+        var root = chosen ?? folder;
         return PathWithin(root, file) is { } path
-            ? new WorkspaceHome(root, root, path)
+            ? new WorkspaceHome(root, root, path) { IsWorkspace = chosen is not null }
             : new WorkspaceHome(folder, folder, document.FileName);
     }
 

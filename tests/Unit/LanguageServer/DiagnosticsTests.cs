@@ -218,7 +218,7 @@ public sealed class DiagnosticsTests
             await session.Client.DiagnosticsAsync(uri, sent => sent["diagnostics"]!.AsArray().Count == 1);
         }
 
-        engine.Opened.Should().Equal("/work", "/work/flawed", "/elsewhere", null);
+        engine.OpenedOnce().Should().Equal("/work", "/work/flawed", "/elsewhere", null);
         engine.Checked.Keys.Should().BeEquivalentTo("sound/a.technique.yaml", "deep/a.technique.yaml", "a.technique.yaml");
     }
 
@@ -232,7 +232,7 @@ public sealed class DiagnosticsTests
         engine.Roots.Add("/work/sub");
         await session.Client.NotifyAsync("workspace/didChangeWatchedFiles", JsonNode.Parse("""{"changes":[{"uri":"file:///work/sub/techlint.yaml","type":1}]}"""));
         await UntilAsync(() => engine.Checked.ContainsKey("a.technique.yaml"));
-        engine.Opened.Should().Equal("/work", "/work/sub");
+        engine.OpenedOnce().Should().Equal("/work", "/work/sub");
     }
 
     [Fact]
@@ -245,7 +245,7 @@ public sealed class DiagnosticsTests
         await session.Client.NotifyAsync("workspace/didChangeWorkspaceFolders", JsonNode.Parse(
             """{"event":{"added":[{"uri":"file:///other","name":"other"}],"removed":[{"uri":"file:///work","name":"work"}]}}"""));
         await UntilAsync(() => engine.Checked.ContainsKey("sub/a.technique.yaml"));
-        engine.Opened.Should().Equal("/other/sub", "/other");
+        engine.OpenedOnce().Should().BeEquivalentTo("/work", "/other/sub", "/other");
     }
 
     [Fact]

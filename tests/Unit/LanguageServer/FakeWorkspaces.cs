@@ -19,9 +19,15 @@ internal sealed class FakeWorkspaces : IWorkspaces
     public HashSet<string> Roots { get; } = [];
 
     /// <summary>Texts on the disk, by absolute path.</summary>
-    public Dictionary<string, string> Disk { get; } = [];
+    public System.Collections.Concurrent.ConcurrentDictionary<string, string> Disk { get; } = new();
 
     public List<string?> Opened { get; } = [];
+
+    /// <summary>The folders that were opened, each at its first time.</summary>
+    public IReadOnlyList<string?> OpenedOnce()
+    {
+        lock (Opened) return [.. Opened.Distinct()];
+    }
 
     /// <summary>Called at the start of every check; may block or throw.</summary>
     public Action<string, CancellationToken>? OnCheck { get; set; }
@@ -58,7 +64,7 @@ internal sealed class FakeWorkspaces : IWorkspaces
         {
             owner.OnCheck?.Invoke(path, cancellation);
             cancellation.ThrowIfCancellationRequested();
-            var source = texts[path];
+            var source = SourceOf(path)!;
             owner.Checked[path] = source.Text;
             var library = SourceOf(Library);
             var broken = library?.Text.IndexOf("BROKEN", StringComparison.Ordinal) ?? -1;
@@ -90,7 +96,16 @@ internal sealed class FakeWorkspaces : IWorkspaces
             return start == end ? null : new HoverText($"**{text[start..end]}**, {today:yyyy-MM-dd}", TextSpan.FromBounds(start, end));
         }
 
-        private SourceText? SourceOf(string path) =>
+        public IReadOnlyList<string> Files =>
+        [
+            .. texts.Keys.Concat(root is null ? [] : owner.Disk.Keys.Where(file => file.StartsWith(root + "/", StringComparison.Ordinal))
+                .Select(file => file[(root.Length + 1)..]).Where(file => owner.FindRoot(Path.GetDirectoryName(root + "/" + file)!) is not { } own || own.Length <= root.Length))
+                .Distinct().Order(StringComparer.Ordinal),
+        ];
+
+        public bool IsKnown(string path) => false;
+
+        public SourceText? SourceOf(string path) =>
             texts.TryGetValue(path, out var open) ? open
             : root is not null && owner.Disk.TryGetValue(root + "/" + path, out var text) ? new SourceText(path, text)
             : null;
