@@ -11,13 +11,13 @@ internal sealed record Fineness(int Thicknesses, int Diameters, int Offsets, int
     public static readonly Fineness Quick = new(13, 2, 3, 3, 1, 1);
 
     /// <summary>For the offline run whose results are kept.</summary>
-    public static readonly Fineness Full = new(25, 3, 3, 3, 1, 1);
+    public static readonly Fineness Full = new(41, 3, 5, 3, 1, 1);
 
     /// <summary>Over drifts, for every run of the tests.</summary>
     public static readonly Fineness QuickOverDrifts = new(4, 2, 3, 2, 2, 2);
 
     /// <summary>Over drifts, offline.</summary>
-    public static readonly Fineness FullOverDrifts = new(9, 2, 3, 2, 3, 3);
+    public static readonly Fineness FullOverDrifts = new(13, 2, 3, 2, 3, 3);
 }
 
 /// <summary>Every combination of finely cut ranges, each section computed for itself, and the worst of them: no screening, no short cut, no following.</summary>

@@ -15,7 +15,7 @@ public sealed class MonotonyTests
     private const double Solved = 1e-3;
 
     /// <summary>Rows that a curved beam grazes are looked at in steps between the volume's edges, which lie elsewhere when these are let out, %.</summary>
-    private const double Grazed = 0.05;
+    private const double Grazed = 1e-3;
 
     /// <summary>Between two searches, which look at different places of their ranges, %: what the search may miss.</summary>
     private const double Searched = 0.5;
