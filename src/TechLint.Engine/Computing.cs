@@ -15,7 +15,14 @@ public sealed record ComputedTechnique(string Id, ImmutableArray<ComputedSetup> 
 /// <param name="Pass">Its pass number, where several setups make one examination.</param>
 /// <param name="Cases">Each holds all passes of the examination; this setup's is the one with its id.</param>
 /// <param name="NotComputed">Why there are no cases, or null.</param>
-public sealed record ComputedSetup(string Id, int? Pass, ImmutableArray<CaseStudy> Cases, string? NotComputed);
+public sealed record ComputedSetup(string Id, int? Pass, ImmutableArray<CaseStudy> Cases, string? NotComputed)
+{
+    /// <summary>How far the setup's sound probes may move together, over the whole range; null where there is no study.</summary>
+    public OffsetMargin? Margin { get; init; }
+
+    /// <summary>The least coverage of its examination when speeds drift and edges are misaligned too, over the whole range; null where there is no study.</summary>
+    public WorstCoverage? WithDrifts { get; init; }
+}
 
 /// <summary>The derived quantities of a technique, over its ranges or for one component.</summary>
 public static class Computing
@@ -38,7 +45,11 @@ public static class Computing
                     linked.Technique.Setups.Items.IndexOf(setup),
                     new ComputedSetup(
                         setup.Name, setup.Pass.IsKnown ? setup.Pass.Value : null, cases,
-                        study is null ? link.Obstacle?.Sentence ?? "something that it rests on is missing or broken: see check" : null)));
+                        study is null ? link.Obstacle?.Sentence ?? "something that it rests on is missing or broken: see check" : null)
+                    {
+                        Margin = study?.MarginOf(setup.Name),
+                        WithDrifts = study?.CoverageWithDrifts,
+                    }));
             }
         }
 

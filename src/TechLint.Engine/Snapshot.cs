@@ -20,6 +20,7 @@ public sealed class Snapshot : IDocumentSource
     private readonly StudyCache studies;
     private readonly ConcurrentDictionary<string, Lazy<Loaded>> onDisk;
     private readonly ImmutableDictionary<string, Lazy<Loaded>> open;
+    private readonly ImmutableDictionary<string, SourceText> texts;
     private readonly ConcurrentDictionary<string, Lazy<LinkedTechnique>> linked = new(StringComparer.Ordinal);
     private readonly Lazy<IReadOnlyList<string>> files;
     private readonly Lazy<WorkspaceSettings> settings;
@@ -28,13 +29,14 @@ public sealed class Snapshot : IDocumentSource
 
     private Snapshot(
         IFileStore store, WorkspaceOptions options, StudyCache studies, ConcurrentDictionary<string, Lazy<Loaded>> onDisk,
-        ImmutableDictionary<string, Lazy<Loaded>> open, Lazy<IReadOnlyList<string>> stored)
+        ImmutableDictionary<string, Lazy<Loaded>> open, ImmutableDictionary<string, SourceText> texts, Lazy<IReadOnlyList<string>> stored)
     {
         this.store = store;
         this.options = options;
         this.studies = studies;
         this.onDisk = onDisk;
         this.open = open;
+        this.texts = texts;
         Stored = stored;
         files = new(() => [.. Stored.Value.Concat(open.Keys).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
         settings = new(ReadSettings);
@@ -60,20 +62,25 @@ public sealed class Snapshot : IDocumentSource
     public IReadOnlyList<string> AddedRequirements => options.AddedRequirements;
 
     public static Snapshot Open(IFileStore store, WorkspaceOptions options) => new(
-        store, options, new StudyCache(), new(StringComparer.Ordinal), ImmutableDictionary.Create<string, Lazy<Loaded>>(StringComparer.Ordinal), new(store.List));
+        store, options, new StudyCache(), new(StringComparer.Ordinal), ImmutableDictionary.Create<string, Lazy<Loaded>>(StringComparer.Ordinal),
+        ImmutableDictionary.Create<string, SourceText>(StringComparer.Ordinal), new(store.List));
 
     /// <summary>This workspace with one text replaced (an open editor's), or given back to the store where null.
     /// Trees and studies of everything else are shared.</summary>
     public Snapshot With(string path, SourceText? text) => new(
         store, options, studies, onDisk,
-        text is null ? open.Remove(path) : open.SetItem(path, new(() => new Loaded(YamlReader.Read(text), LookupFault.None))), Stored);
+        text is null ? open.Remove(path) : open.SetItem(path, new(() => new Loaded(YamlReader.Read(text), LookupFault.None))),
+        text is null ? texts.Remove(path) : texts.SetItem(path, text), Stored);
 
     /// <summary>This workspace with the named files (all where empty) read anew from the store.</summary>
     public Snapshot Refreshed(IReadOnlyCollection<string> paths)
     {
         var kept = paths.Count == 0 ? [] : onDisk.Where(pair => !paths.Contains(pair.Key, StringComparer.Ordinal));
-        return new(store, options, studies, new(kept, StringComparer.Ordinal), open, new(store.List));
+        return new(store, options, studies, new(kept, StringComparer.Ordinal), open, texts, new(store.List));
     }
+
+    /// <summary>The text of a file, or null where it cannot be read. That of an open editor is at hand before it is read as YAML.</summary>
+    public SourceText? SourceOf(string path) => texts.TryGetValue(path, out var text) ? text : Load(path).Tree?.Source;
 
     /// <summary>The tree of a file, or null where it cannot be read.</summary>
     public SyntaxTree? TreeOf(string path) => Load(path).Tree;

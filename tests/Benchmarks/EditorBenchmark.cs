@@ -142,12 +142,12 @@ internal static class EditorBenchmark
         {
             // On a line of its own below the component's key.
             var row = text[..text.IndexOf("component:", StringComparison.Ordinal)].Count(c => c == '\n') + 1 + (hasComment ? 1 : 0);
-            await client.ChangeAsync(uri, ++version, RawLspClient.Change(row, 0, row, 0, "  scann\n"));
+            await client.ChangeAsync(uri, ++version, RawLspClient.Change(row, 0, row, 0, "  coat\n"));
             var times = new double[count];
             for (var round = 0; round < count; round++)
             {
                 // A letter goes and another comes: completion sees a text that it has not seen.
-                await client.ChangeAsync(uri, ++version, RawLspClient.Change(row, 6, row, 7, round % 2 == 0 ? "m" : "n"));
+                await client.ChangeAsync(uri, ++version, RawLspClient.Change(row, 5, row, 6, round % 2 == 0 ? "s" : "t"));
                 var began = Stopwatch.GetTimestamp();
                 await client.RequestAsync("textDocument/completion", RawLspClient.At(uri, row, 6));
                 times[round] = Stopwatch.GetElapsedTime(began).TotalMilliseconds;

@@ -10,6 +10,7 @@ internal static class Program
         ("sample", () => Run(SampleBenchmark.Run)),
         ("rules", () => Run(RuleBenchmark.Run)),
         ("repository", () => Run(RepositoryBenchmark.Run)),
+        ("completion", () => Run(CompletionBenchmark.Run)),
         ("server", ServerBenchmark.RunAsync),
         ("editor", EditorBenchmark.RunAsync),
     ];

@@ -25,7 +25,7 @@ public sealed class BrowserTests
         ((string?)seen["marked"]).Should().Be("16");
         ((string?)seen["tooltip"]).Should().Contain("has no unit");
         ((string?)seen["hover"]).Should().Contain("Heat-affected zone");
-        ((JsonArray)seen["completions"]!).Select(text => (string)text!).Should().Contain(text => text.StartsWith("scanning-surface", StringComparison.Ordinal));
+        ((JsonArray)seen["completions"]!).Select(text => (string)text!).Should().Contain(text => text.StartsWith("coating", StringComparison.Ordinal));
         ((JsonArray)seen["fixes"]!).Select(text => (string)text!).Should().Contain("Write 16 mm");
         ((JsonArray)seen["left"]!).Should().BeEmpty();
         ((int)seen["exit"]!).Should().Be(0);

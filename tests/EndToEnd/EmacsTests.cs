@@ -34,7 +34,7 @@ public sealed class EmacsTests
         outcome.Status.Should().Be(0, outcome.Error);
         Texts(seen["diagnostics"]).Should().ContainSingle().Which.Should().Contain("unit-missing");
         ((string?)seen["hover"]).Should().Contain("Index offset");
-        Texts(seen["completions"]).Should().Contain("scanning-surface");
+        Texts(seen["completions"]).Should().Contain("coating");
         Texts(seen["fixes"]).Should().Contain("Write 16 mm");
         ((string)seen["text"]!).Should().Contain("index-offset: 16 mm}\n    beams:").And.Contain("\ntechnique: ", "the four spaces are formatted away");
         ((bool)seen["stopped"]!).Should().BeTrue();

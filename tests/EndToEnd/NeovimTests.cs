@@ -40,7 +40,7 @@ public sealed class NeovimTests
         diagnostics.Should().Contain(found => (string)found["code"]! == "index-offset-against-thickness" && (int)found["severity"]! == 1);
         diagnostics.Should().Contain(found => (int)found["line"]! == line && (int)found["column"]! == character);
         ((string?)seen["hover"]).Should().NotBeNullOrEmpty();
-        ((JsonArray)seen["completions"]!).Select(label => (string)label!).Should().Contain("scanning-surface");
+        ((JsonArray)seen["completions"]!).Select(label => (string)label!).Should().Contain("coating");
         ((JsonArray)seen["fixes"]!).Select(title => (string)title!).Should().Contain("Write 20 mm");
     }
 }

@@ -27,7 +27,9 @@ public sealed class DriftTests
         var law = LawGeometry.Of(section, probe, beam)[0];
 
         var angle = TemperatureWork.AngleAt(section, probe, beam, law, 2330e3, (2330 - (1.9 * drift)) * 1e3, (3240 - (0.5 * drift)) * 1e3) / Degree;
-        angle.Should().BeApproximately(expected, 0.006);
+        Checks.Record(
+            "temperature", FormattableString.Invariant($"60 deg transverse, wedge -1.9 and part -0.5 m/s a kelvin, {drift} K warmer"), expected, angle, 0.006, "deg",
+            "Snell's law, worked out apart from this code", Checks.Computed);
     }
 
     [Theory]
@@ -50,7 +52,9 @@ public sealed class DriftTests
         }
 
         var shifted = TemperatureWork.AngleAt(section, probe, Given.Sector, law, Given.Polystyrene * 1e3, (Given.Polystyrene - (1.9 * 15)) * 1e3, Given.Transverse * 1e3);
-        (shifted / Degree).Should().BeApproximately(low, 1e-6);
+        Checks.Record(
+            "temperature", FormattableString.Invariant($"an array set to {angle} deg, its wedge 15 K warmer"), low, shifted / Degree, 1e-6, "deg",
+            "the angle of the warm wedge's own law that has the cold law's delays, found by bisection", Checks.Computed);
         shifted.Should().BeGreaterThan(angle * Degree, "a warmer wedge is slower, and its angle in the part grows");
     }
 

@@ -17,7 +17,9 @@ public sealed class FactsOfTheTradeTests
     {
         // At one offset the beam that served the root of one wall misses that of another by the difference times tan θ.
         double RootY(double wall) => Given.LawAt(Given.ArraySection(wall), 60).Study.Legs[0].EndY.Millimetres;
-        (RootY(25) - RootY(18)).Should().BeApproximately(7 * Math.Sqrt(3), 1e-9);
+        Checks.Record(
+            "trade", "how far a 60 deg beam misses the root when the wall grows from 18 to 25 mm", 7 * Math.Sqrt(3), RootY(25) - RootY(18), 1e-9, "mm",
+            "every practitioner: the offset is reset for another wall, by the difference times the tangent", Checks.CommonPractice);
     }
 
     [Fact]
@@ -29,7 +31,9 @@ public sealed class FactsOfTheTradeTests
             .At(Given.Mm(20), null).Passes[0].Acquisition;
         var fits = StudyOf(70);
         var timePerPosition = 1 / fits.SpeedAtMost!.Value.MillimetresPerSecond;
-        (timePerPosition * 6000).Should().BeApproximately(fits.PulsesPerPosition!.Value, 1e-9);
+        Checks.Record(
+            "trade", "pulses in the time of one increment at the greatest speed, 31 laws at 6 kHz", fits.PulsesPerPosition!.Value, timePerPosition * 6000, 1e-9, "-",
+            "every practitioner: a scan loses lines when it is faster than its pulses", Checks.CommonPractice);
         StudyOf(71).SpeedAtMost!.Value.MetresPerSecond.Should().BeLessThan(fits.SpeedAtMost.Value.MetresPerSecond);
     }
 

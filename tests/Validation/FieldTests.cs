@@ -53,6 +53,9 @@ public sealed class FieldTests
         var expected = wave == Wave.Transverse ? answer[3] : answer[2];
         var got = SlipContact.Transmission(Math.Sin(degrees * Degree), rw, lw, tw, rp, lp, tp, wave);
         (got - expected).Magnitude.Should().BeLessThan(1e-9, $"expected {expected}, got {got}");
+        Checks.Record(
+            "transmission", FormattableString.Invariant($"{wave.ToString().ToLowerInvariant()} amplitude at {degrees} deg, polystyrene to steel, slip contact"), expected.Magnitude, got.Magnitude, 1e-8, "-",
+            "four boundary conditions as a linear system, MathNet.Numerics", Checks.Computed);
         new SlipContact(rw, lw, tw, rp, lp, tp, wave).At(Math.Sin(degrees * Degree), wave).Magnitude.Should().BeApproximately(expected.Magnitude, 0.003 * (expected.Magnitude + 0.01));
     }
 
@@ -89,7 +92,9 @@ public sealed class FieldTests
         }
 
         var least = GoldenSectionMinimizer.Minimum(ObjectiveFunction.ScalarValue(exit => Time(exit) * 1e6), -8, 13, 1e-9, 2000).MinimizingPoint;
-        ray.Exit.Should().BeApproximately(least, 1e-3);
+        Checks.Record(
+            "least time", FormattableString.Invariant($"exit of a field's ray: depth {depth} mm in leg {leg}, wall 20 mm{(diameter == 0 ? "" : $", diameter {diameter} mm, {(bend > 0 ? "outside" : "inside")}")}"),
+            least, ray.Exit, 1e-3, "mm", "MathNet.Numerics golden section", Checks.Computed);
         ((ray.WedgePath / wedge) + (ray.PartPath / part)).Should().BeApproximately(Time(least), 1e-13);
     }
 
@@ -111,7 +116,9 @@ public sealed class FieldTests
 
         double Piston(double z) => 2 * Math.Abs(Math.Sin(Math.PI / wavelength * (Math.Sqrt((z * z) + (diameter * diameter / 4)) - z)));
         var ratio = Got(nearFields * nearField) / Got(3 * nearField);
-        ratio.Should().BeApproximately(Piston(nearFields * nearField) / Piston(3 * nearField), 0.03 * ratio);
+        Checks.Record(
+            "simulated field", FormattableString.Invariant($"amplitude at {nearFields} of the near field over that at 3, disc of 12 mm, 5 MHz, on the axis"),
+            Piston(nearFields * nearField) / Piston(3 * nearField), ratio, 0.03 * ratio, "-", "piston theory: 2 sin(k/2 (sqrt(z² + a²) − z))", Checks.Computed);
     }
 
     [Theory]
@@ -149,7 +156,9 @@ public sealed class FieldTests
         static double Strip(double x) => Math.Sin(x) / x;
         static double Disc(double x) => 2 * MathNet.Numerics.SpecialFunctions.BesselJ(1, x) / x;
         static void Holds(Func<double, double> pattern, double level, double factor, double zero) =>
-            (Brent.FindRoot(x => pattern(x) - level, 0.1, zero, 1e-12) / Math.PI).Should().BeApproximately(factor, 1e-7);
+            Checks.Record(
+                "divergence", FormattableString.Invariant($"factor of a {(zero < 3.5 ? "strip" : "disc")} at amplitude {level:0.0000}"),
+                Brent.FindRoot(x => pattern(x) - level, 0.1, zero, 1e-12) / Math.PI, factor, 1e-7, "-", "sinc and Bessel pattern, MathNet.Numerics Brent", Checks.Computed);
         foreach (var (level, strip, disc) in new[]
         {
             (0.5, Divergence.StripOneWay6, Divergence.DiscOneWay6), (0.1, Divergence.StripOneWay20, Divergence.DiscOneWay20),
@@ -179,7 +188,9 @@ public sealed class FieldTests
             peak = Math.Max(peak, Math.Abs(echo));
         }
 
-        GratingLevel.Smear(elements, order, bandwidth).Should().BeApproximately(peak / elements / elements, 0.01 * peak / elements / elements);
+        Checks.Record(
+            "grating lobe", FormattableString.Invariant($"smear of order {order}: {elements} elements, bandwidth {bandwidth}"), peak / elements / elements,
+            GratingLevel.Smear(elements, order, bandwidth), 0.01 * peak / elements / elements, "-", "pulses of every pair of elements added up one by one", Checks.Computed);
     }
 
     [Fact]
@@ -213,7 +224,9 @@ public sealed class FieldTests
         }
 
         coverage.Within.Percent.Should().BeInRange(1, 100);
-        (100.0 * inside / places).Should().BeApproximately(coverage.Within.Percent, 2);
+        Checks.Record(
+            "coverage by sensitivity", "share within 6 dB: sectorial beam 40 to 70 deg, wall 20 mm", 100.0 * inside / places, coverage.Within.Percent, 2, "%", "Monte Carlo, 6000 places",
+            Checks.Computed);
         var wider = FieldCoverage.Of(examination with { SensitivityDrop = new Level(-12) }, new Length(20), null);
         wider.Within.Percent.Should().BeGreaterThanOrEqualTo(coverage.Within.Percent);
     }

@@ -9,11 +9,16 @@ namespace TechLint.Tests.Validation;
 
 /// <summary>
 /// Coverage over a step between misaligned edges against rays traced over the step itself, point by point. The tolerance of 1.5 % is that of what is
-/// left out: rays beside a beam's axis are taken to cross the step in the axis's leg.
+/// left out: rays beside a beam's axis are taken to cross the step in the axis's leg. Found here: around a pipe the bounce before the step was looked for at the
+/// virtual exit point's angle, which moved the shadow of a root by up to a millimetre (4 to 5 % of the area); it now takes the true one.
 /// </summary>
 public sealed class MisalignedCoverageTests
 {
     private const double Tolerance = 1.5;
+
+    /// <summary>Around a pipe rays beside the axis also meet the curve at another angle beyond the step.</summary>
+    private const double CurvedTolerance = 2.5;
+
     private const double Grid = 0.5;
 
     private static readonly Dictionary<string, CoverageInput> Cases = new(StringComparer.Ordinal)
@@ -23,6 +28,9 @@ public sealed class MisalignedCoverageTests
         ["one side, second leg"] = CoverageCases.Flat(16, CoverageCases.Fan(-34, 1, 50, 70, 5, CoverageCases.Plain, 0b10)) with { Root = new(-4, 4) },
         ["window"] = CoverageCases.Flat(20, CoverageCases.Both(26, 45, 65, 10, CoverageCases.Plain, 0b11, from: 20, to: 60)),
         ["from inside"] = CoverageCases.Flat(18, CoverageCases.Both(28, 45, 70, 5, CoverageCases.Plain, 0b11), Surface.Inside) with { Cap = new(-9, 9), Root = new(-3, 3) },
+        ["curved, both sides"] = CoverageCases.Curved(16, 406.4, CoverageCases.Both(26, 45, 60, 5, CoverageCases.Plain, 0b11)),
+        ["curved, one side, root"] = CoverageCases.Curved(14, 323.9, CoverageCases.Fan(-26, 1, 40, 60, 5, CoverageCases.Plain, 0b11)) with { Root = new(-4, 4) },
+        ["curved, from inside"] = CoverageCases.Curved(16, 500, CoverageCases.Both(28, 45, 65, 5, CoverageCases.Plain, 0b11), Surface.Inside),
     };
 
     public static TheoryData<string, double> Steps
@@ -48,7 +56,10 @@ public sealed class MisalignedCoverageTests
         var expected = BruteForce(input, step);
         TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(
             $"traced {expected:F2} computed {result.Volume.Percent:F2} without the step {CoverageKernel.Compute(input, false).Volume.Percent:F2}"));
-        result.Volume.Percent.Should().BeApproximately(expected, Tolerance);
+        Checks.Record(
+            "coverage over a step", FormattableString.Invariant($"volume: {name}, edges {step} mm apart"), expected, result.Volume.Percent,
+            input.OutsideDiameter is null ? Tolerance : CurvedTolerance, "%",
+            "brute force: rays traced over the step to every point of a 0.5 mm grid", Checks.Computed);
         CoverageKernel.Volume(input with { Misalignment = step })!.Value.Volume.Percent.Should().BeApproximately(result.Volume.Percent, 1e-9);
         CoverageKernel.Volume(input with { Misalignment = step })!.Value.IsComplete.Should().Be(result.IsComplete);
         CoverageKernel.IsComplete(input with { Misalignment = step }).Should().Be(result.IsComplete);
@@ -85,7 +96,11 @@ public sealed class MisalignedCoverageTests
     private static bool IsSeen(CoverageInput input, CoveragePass pass, double y, double z, double step)
     {
         var isInside = pass.ScanningSurface == Surface.Inside;
-        var rays = new PlaneRays(input.Thickness, 0, isInside, step);
+        var outer = input.OutsideDiameter / 2 ?? 0;
+        var rays = new PlaneRays(input.Thickness, outer, isInside, step);
+
+        // Places lie at polar angles of the outer surface; the rays want the length at the place's own depth.
+        if (outer > 0) y *= (outer - z) / outer;
         foreach (var line in pass.Lines)
         {
             for (var leg = 1; leg <= 2; leg++)

@@ -2,7 +2,7 @@ namespace TechLint.Tests.Validation;
 
 /// <summary>
 /// Rays traced as vectors in the plane of the section, segment by segment, between two lines (with a step between misaligned edges at y = 0) or two
-/// circles. x across, y down from the outer surface. Shares nothing with the code under test but the meaning of its numbers.
+/// circles (the right pair of arcs lowered as a whole by the step). x across, y down from the outer surface. Shares nothing with the code under test but the meaning of its numbers.
 /// </summary>
 internal sealed class PlaneRays(double thickness, double outerRadius, bool isInside, double step = 0)
 {
@@ -15,12 +15,12 @@ internal sealed class PlaneRays(double thickness, double outerRadius, bool isIns
     {
         if (!IsRound) return (y, z + (isRightHalf ? step : 0));
         var radius = outerRadius - z;
-        return (radius * Math.Sin(y / radius), outerRadius - (radius * Math.Cos(y / radius)));
+        return (radius * Math.Sin(y / radius), outerRadius - (radius * Math.Cos(y / radius)) + (isRightHalf ? step : 0));
     }
 
     /// <summary>Where a ray from an exit point (of the pass's own frame) is in a leg at the depth of a place; bounces as lengths along their own surface.</summary>
     public Hit? Reach(double exitY, int direction, double launch, int leg, double depth, bool isRightHalf) =>
-        IsRound ? ReachRound(exitY, direction, launch, leg, depth) : ReachFlat(exitY, direction, launch, leg, depth + (isRightHalf ? step : 0));
+        IsRound ? ReachRound(exitY, direction, launch, leg, depth, isRightHalf) : ReachFlat(exitY, direction, launch, leg, depth + (isRightHalf ? step : 0));
 
     /// <summary>All launches about an angle whose ray passes through a place in a leg: by sampling and halving, whatever the advance does.</summary>
     public IEnumerable<(double Launch, Hit Hit)> Through(double exitY, int direction, double angle, int leg, double y, double z, bool isRightHalf)
@@ -88,15 +88,15 @@ internal sealed class PlaneRays(double thickness, double outerRadius, bool isIns
         return new Hit(x, y, dx, dy, path, bounces);
     }
 
-    private Hit? ReachRound(double exitY, int direction, double launch, int leg, double depth)
+    private Hit? ReachRound(double exitY, int direction, double launch, int leg, double depth, bool isRightHalf)
     {
         var inner = outerRadius - thickness;
         var start = isInside ? inner : outerRadius;
         var turn = isInside ? -exitY / inner : exitY / outerRadius;
         var side = isInside ? -direction : direction;
 
-        // About the axis: u across, v outwards at y = 0.
-        var (u, v) = (start * Math.Sin(turn), start * Math.Cos(turn));
+        // About the left half's axis: u across, v outwards at y = 0; the right half's axis lies lower by the step.
+        var (u, v) = (start * Math.Sin(turn), (start * Math.Cos(turn)) - (turn > 0 ? step : 0));
         var (radialU, radialV) = (Math.Sin(turn), Math.Cos(turn));
         var outwards = isInside ? 1 : -1;
         var du = (outwards * Math.Cos(launch) * radialU) + (side * Math.Sin(launch) * radialV);
@@ -105,23 +105,36 @@ internal sealed class PlaneRays(double thickness, double outerRadius, bool isIns
         var bounces = new double[leg];
         for (var now = 1; now <= leg; now++)
         {
+            // Within a leg the ray may cross the step once; its surface is that of the half where it meets it.
             var towardsOuter = (now & 1) == 1 == isInside;
             var goal = now == leg ? outerRadius - depth : towardsOuter ? outerRadius : inner;
-            var middle = -((u * du) + (v * dv));
-            var square = (middle * middle) - ((u * u) + (v * v) - (goal * goal));
-            if (square < 0) return null;
-            var length = towardsOuter ? middle + Math.Sqrt(square) : middle - Math.Sqrt(square);
-            if (length < -1e-9) return null;
+            var axis = (now == leg ? isRightHalf : u > 0) ? -step : 0;
+            var length = ToCircle(u, v - axis, du, dv, goal, towardsOuter);
+            if (now < leg && step != 0 && (double.IsNaN(length) || (u + (du * length) > 0) != (u > 0)))
+            {
+                axis = u > 0 ? 0 : -step;
+                length = ToCircle(u, v - axis, du, dv, goal, towardsOuter);
+            }
+
+            if (!(length >= -1e-9)) return null;
             u += du * length;
             v += dv * length;
             path += length;
             if (now == leg) break;
-            bounces[now] = Math.Atan2(u, v) * goal;
-            var along = ((du * u) + (dv * v)) / goal;
+            bounces[now] = Math.Atan2(u, v - axis) * goal;
+            var along = ((du * u) + (dv * (v - axis))) / goal;
             du -= 2 * along * u / goal;
-            dv -= 2 * along * v / goal;
+            dv -= 2 * along * (v - axis) / goal;
         }
 
         return new Hit(u, outerRadius - v, du, -dv, path, bounces);
+    }
+
+    /// <summary>Way to a circle about the origin: its near side on the way in, its far side on the way out; NaN where the line misses it.</summary>
+    private static double ToCircle(double u, double v, double du, double dv, double radius, bool isOutwards)
+    {
+        var middle = -((u * du) + (v * dv));
+        var square = (middle * middle) - ((u * u) + (v * v) - (radius * radius));
+        return isOutwards ? middle + Math.Sqrt(square) : middle - Math.Sqrt(square);
     }
 }

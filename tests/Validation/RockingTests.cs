@@ -20,7 +20,9 @@ public sealed class RockingTests
         var angle = Rocking.Of(Curvature.AcrossWeld, Given.Mm(diameter), hollow, wedge).Radians;
         angle.Should().BeGreaterThan(0);
         Touching(angle * 0.9).Should().BeLessThan(1 - 0.05, "short of it the edge hangs free");
-        Touching(angle).Should().BeApproximately(1, 0.01, "at full rock the edge is what touches");
+        Checks.Record(
+            "rock", FormattableString.Invariant($"what touches at full rock, as a share of half the sole: diameter {diameter} mm, sole {(cut is { } c ? $"cut for {c} mm" : "flat")}{(hollow ? ", inside" : "")}"),
+            1, Touching(angle), 0.01, "-", "a sole of 40,001 points laid on the surface", Checks.Computed);
 
         // The sole turned by ψ about its middle, which stays over the axis, then lowered until its first point touches: which one, as a share of half the length.
         double Touching(double tilt)
@@ -50,7 +52,9 @@ public sealed class RockingTests
 
     [Fact]
     public void Sideways_it_is_the_width_that_rocks() =>
-        Math.Tan(Rocking.Of(Curvature.AlongWeld, Given.Mm(219.1), false, Given.ArrayWedge).Radians).Should().BeApproximately(12 / 109.55, 1e-12);
+        Checks.Record(
+            "rock", "tangent of the sideways rock: flat sole 24 mm wide, diameter 219.1 mm", 12 / 109.55,
+            Math.Tan(Rocking.Of(Curvature.AlongWeld, Given.Mm(219.1), false, Given.ArrayWedge).Radians), 1e-9, "-", "a tangent laid at the sole's edge, by hand", Checks.Computed);
 
     [Theory]
     [InlineData(45, 800), InlineData(60, 1400)]
@@ -81,7 +85,9 @@ public sealed class RockingTests
             var polar = Math.Atan2(u + (low * Math.Tan(inGap)) - contact, radius - low);
             return (Math.Asin(Given.Transverse / 1482.38 * Math.Sin(inGap + polar)) / Degree) - angle;
         }).MaxBy(Math.Abs);
-        shift.AngleShift!.Value.Degrees.Should().BeApproximately(worst, 1e-5);
+        Checks.Record(
+            "rock", FormattableString.Invariant($"turn of a {angle} deg beam at full rock, flat sole, diameter {diameter} mm"), worst, shift.AngleShift!.Value.Degrees, 1e-5, "deg",
+            "Snell's law at a circle laid against the sole's edge, marched by bisection", Checks.Computed);
     }
 
     [Fact]
@@ -100,8 +106,12 @@ public sealed class RockingTests
         var inSurface = (Side: -Math.Cos(inGap) * sine, Forward: along.Y);
         var ratio = Given.Transverse / 1482.38;
         var theta = Math.Asin(ratio * Math.Sqrt((inSurface.Side * inSurface.Side) + (inSurface.Forward * inSurface.Forward)));
-        shift.AngleShift!.Value.Radians.Should().BeApproximately(theta - (55 * Degree), 1e-9);
-        shift.Squint!.Value.Radians.Should().BeApproximately(Math.Asin(ratio * Math.Abs(inSurface.Side)), 1e-9);
+        const string Source = "Snell's law in space at a leaning plane";
+        Checks.Record(
+            "rock", "turn of a 55 deg beam tipped sideways, flat sole, diameter 508 mm", (theta / Degree) - 55, shift.AngleShift!.Value.Degrees, 1e-7, "deg", Source, Checks.Computed);
+        Checks.Record(
+            "rock", "squint of a 55 deg beam tipped sideways, flat sole, diameter 508 mm", Math.Asin(ratio * Math.Abs(inSurface.Side)) / Degree, shift.Squint!.Value.Degrees, 1e-7, "deg",
+            Source, Checks.Computed);
         shift.Squint.Value.Degrees.Should().BeGreaterThan(1);
     }
 }

@@ -39,7 +39,10 @@ public sealed class TandemTests
                     ? TandemFormulas.SpacingFor(new Length(wall), new Length(depth), new Angle(angle))
                     : TandemFormulas.SpacingOnCurve(new Length(wall), new Length(diameter), fromInside, new Length(depth), new Angle(angle));
                 var stepped = new Plane(wall, diameter / 2, fromInside).SpacingByRay(angle * Degree, depth);
-                spacing.Millimetres.Should().BeApproximately(stepped, 2e-3, $"{angle} deg, depth {depth}");
+                Checks.Record(
+                    "tandem spacing",
+                    FormattableString.Invariant($"{angle} deg, depth {depth} mm, wall 25 mm{(diameter == 0 ? "" : $", diameter {diameter} mm, {(fromInside ? "inside" : "outside")}")}"),
+                    stepped, spacing.Millimetres, 2e-3, "mm", "a ray stepped by vectors: bounce, mirror, and up", Checks.Computed);
             }
         }
     }
@@ -53,7 +56,7 @@ public sealed class TandemTests
         reason.Should().BeNull();
         var laws = section.Pass.Probes.Select(probe => LawGeometry.Of(section, probe, section.Pass.Beams[0])[0].Sight!).OrderBy(line => line.ExitY).ToArray();
         var plane = new Plane(30, (diameter ?? 0) / 2, surface == Surface.Inside);
-        var (seen, judged) = (0, 0);
+        var (seen, judged, apart) = (0, 0, 0);
         for (var y = -30.0; y <= 20; y += 0.41)
         {
             for (var z = 0.4; z < 30; z += 0.37)
@@ -63,10 +66,13 @@ public sealed class TandemTests
                 if (rearEdge || frontEdge) continue;
                 judged++;
                 if (rear && front) seen++;
-                pair!.Sight.Serves(y, z).Should().Be(rear && front, $"y {y}, z {z}");
+                if (pair!.Sight.Serves(y, z) != (rear && front)) apart++;
             }
         }
 
+        Checks.Record(
+            "tandem sight", $"places that pair and rays judge differently, wall 30 mm{(diameter is { } round ? FormattableString.Invariant($", diameter {round} mm, {surface.ToString().ToLowerInvariant()}") : "")}",
+            0, apart, 0, "-", "rays stepped by vectors to every place of a grid", Checks.Computed);
         seen.Should().BeGreaterThan(20);
         judged.Should().BeGreaterThan(1500);
     }
@@ -115,36 +121,48 @@ public sealed class TandemTests
         found.Should().BeGreaterThan(10);
     }
 
-    [Fact]
-    public void Coverage_counts_the_pair_inside_its_zone_and_for_no_side()
+    [Theory]
+    [InlineData(Surface.Outside), InlineData(Surface.Inside)]
+    public void Coverage_counts_the_pair_inside_its_zone_and_for_no_side(Surface surface)
     {
-        var section = Section(30, 2, null, Surface.Outside);
-        var coverage = new Study(section.Examination with { Thickness = new Band<Length>(new Length(30), new Length(30)) }).At(new Length(30), null).Coverage;
+        // A narrow gap in a plate of 60 mm: the axes cross at a depth of 30 mm on the weld's middle, since 2 (60 − 30) tan 45° = 60 mm and the front
+        // exit point, at 45° some 20 mm behind the front edge, stands 30 mm before the middle.
+        const double wall = 60;
+        var section = Section(wall, 10, null, surface, 60, (20, 40));
+        var (pair, _) = TandemPair.Of(section, section.Pass.Beams[0]);
+        pair!.Study.CrossingDepth.Millimetres.Should().BeApproximately(30, 1e-8);
+        pair.Study.CrossingY.Millimetres.Should().BeInRange(-5, 5, "the set-up serves the weld");
+        var coverage = new Study(section.Examination with { Thickness = new Band<Length>(new Length(wall), new Length(wall)) }).At(new Length(wall), null).Coverage;
         coverage.NotComputed.Should().BeNull();
         coverage.Left.Percent.Should().Be(0);
         coverage.Right.Percent.Should().Be(0);
 
-        // Counted point by point over the examined rectangle.
-        var (pair, _) = TandemPair.Of(section, section.Pass.Beams[0]);
-        var volume = TechLint.Ultrasonics.Coverage.VolumeRectangle.Of(section.Examination.Weld, section.Examination.Volume, 30, null, besideIsInside: false);
+        // Counted point by point over the examined rectangle, in the pass's own frame: the zone's depths count from the surface that it scans on.
+        var volume = TechLint.Ultrasonics.Coverage.VolumeRectangle.Of(section.Examination.Weld, section.Examination.Volume, wall, null, besideIsInside: false);
+        var turn = surface == Surface.Inside ? -1 : 1;
         const int fine = 500;
         var hits = 0;
         for (var i = 0; i < fine; i++)
         {
             for (var j = 0; j < fine; j++)
             {
-                var y = volume.FromY + ((volume.ToY - volume.FromY) * (i + 0.5) / fine);
-                var z = 30 * (j + 0.5) / fine;
-                if (z is >= 8 and <= 16 && pair!.Sight.Serves(y, z)) hits++;
+                var y = turn * (volume.FromY + ((volume.ToY - volume.FromY) * (i + 0.5) / fine));
+                var z = wall * (j + 0.5) / fine;
+                if (z is >= 20 and <= 40 && pair.Sight.Serves(y, z)) hits++;
             }
         }
 
-        coverage.Volume.Percent.Should().BeGreaterThan(1).And.BeApproximately(100.0 * hits / (fine * fine), 0.3);
+        coverage.Volume.Percent.Should().BeGreaterThan(3, "two beams some 6 and 9 mm wide cross squarely: 54 of 1200 mm2, less what the zone cuts");
+        Checks.Record(
+            "tandem coverage", $"share of the volume seen, wall 60 mm, zone 20 to 40 mm, scanned from {(surface == Surface.Inside ? "inside" : "outside")}",
+            100.0 * hits / (fine * fine), coverage.Volume.Percent, 0.3, "%", "counted point by point, 500 × 500", Checks.Computed);
     }
 
-    /// <summary>Front probe so that its exit point is known; two equal arrays 40 mm apart, zone 8 to 16 mm.</summary>
-    private static PassSection Section(double wall, double front, double? diameter, Surface surface)
+    /// <summary>Front probe so that its exit point is known; two equal arrays, 40 mm apart and with a zone of 8 to 16 mm unless told otherwise.</summary>
+    private static PassSection Section(
+        double wall, double front, double? diameter, Surface surface, double apart = 40, (double From, double To)? zone = null)
     {
+        var (zoneFrom, zoneTo) = zone ?? (8, 16);
         var wedge = Given.ArrayWedge with
         {
             ContourDiameter = diameter is { } d ? new Length(surface == Surface.Inside ? d - (2 * wall) : d) : null,
@@ -153,9 +171,9 @@ public sealed class TandemTests
         var beam = Given.Sector with
         {
             Id = "tandem", Scan = ScanKind.Tandem, From = null, Transmit = 5, Receive = 1, Angles = new AngleSweep(new Angle(45), new Angle(45), default),
-            PathWindow = null, ZoneFrom = new Depth(8, IsShare: false), ZoneTo = new Depth(16, IsShare: false),
+            PathWindow = null, ZoneFrom = new Depth(zoneFrom, IsShare: false), ZoneTo = new Depth(zoneTo, IsShare: false),
         };
-        var pass = Given.Pass(new(near, near with { Station = 5, IndexOffset = new Length(front + 40) }), beam) with { ScanningSurface = surface };
+        var pass = Given.Pass(new(near, near with { Station = 5, IndexOffset = new Length(front + apart) }), beam) with { ScanningSurface = surface };
         return Given.Section(Given.Examination(pass, diameter is null ? Curvature.Flat : Curvature.AcrossWeld), wall, diameter);
     }
 
@@ -200,7 +218,7 @@ public sealed class TandemTests
         {
             isEdge = false;
             var target = (y - line.ExitY) * line.Direction;
-            var (low, high) = (-70 * Degree, (outer > 0 && !fromInside ? Math.Asin((leg == 1 ? scan - z : opposite) / scan) - 1e-7 : 88 * Degree));
+            var (low, high) = (-70 * Degree, outer > 0 && !fromInside ? Math.Asin((leg == 1 ? scan - z : opposite) / scan) - 1e-7 : 88 * Degree);
             if (!(At(high).Advance >= target)) return false;
             for (var step = 0; step < 60; step++)
             {

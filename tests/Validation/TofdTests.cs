@@ -46,7 +46,7 @@ public sealed class TofdTests
         {
             "lateral" => study.LateralWaveTime.Microseconds,
             "back-wall" => study.BackWallTime.Microseconds,
-            _ => pair.ConvertedBackWallTime(Given.Longitudinal * 1000, Given.Transverse * 1000).Microseconds,
+            _ => pair.ConvertedBackWallTime(Given.Longitudinal * 1000, Given.Transverse * 1000)!.Value.Microseconds,
         });
     }
 
@@ -81,7 +81,7 @@ public sealed class TofdTests
     public void The_converted_echo_lies_between_the_back_wall_s_two_waves(double thickness)
     {
         var study = StudyOf(thickness, 50, out var pair);
-        var converted = pair.ConvertedBackWallTime(Given.Longitudinal * 1000, Given.Transverse * 1000).Microseconds;
+        var converted = pair.ConvertedBackWallTime(Given.Longitudinal * 1000, Given.Transverse * 1000)!.Value.Microseconds;
         converted.Should().BeGreaterThan(study.BackWallTime.Microseconds)
             .And.BeLessThan(study.BackWallTime.Microseconds * Given.Longitudinal / Given.Transverse, "by least time it beats two transverse legs");
     }

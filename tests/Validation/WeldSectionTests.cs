@@ -71,7 +71,8 @@ public sealed class WeldSectionTests
         var (preparation, thickness) = PreparationOf(name);
         var polygon = PolygonOf(WeldOutline.At(preparation, new Length(thickness)));
         polygon.IsValid.Should().BeTrue("faces do not cross themselves or each other");
-        polygon.Area.Should().BeApproximately(area, 2e-5 * area);
+        Checks.Record(
+            "weld section", $"area of the joint: {name}", area, polygon.Area, 2e-5 * area, "mm2", "closed formulas; discs and convex hulls of NetTopologySuite", Checks.Computed);
         polygon.EnvelopeInternal.MinY.Should().BeApproximately(0, 1e-9);
         polygon.EnvelopeInternal.MaxY.Should().BeApproximately(thickness, 1e-9);
 
@@ -81,7 +82,9 @@ public sealed class WeldSectionTests
         {
             var z = share * thickness;
             var cut = polygon.Intersection(Factory.CreateLineString([new(-500, z), new(500, z)]));
-            cut.Length.Should().BeApproximately(outline.WidthAt(new Length(z)).Millimetres, 2e-3, "at {0} mm", z);
+            Checks.Record(
+                "weld section", FormattableString.Invariant($"width at {share} of the wall: {name}"), cut.Length, outline.WidthAt(new Length(z)).Millimetres, 2e-3, "mm",
+                "a line cut by the polygon of the faces, NetTopologySuite", Checks.Computed);
         }
     }
 

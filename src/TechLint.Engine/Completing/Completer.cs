@@ -13,11 +13,13 @@ namespace TechLint.Engine.Completing;
 /// <summary>What may be written at a place: keys, values, units, names. From the schema, and from what the workspace holds.</summary>
 public static class Completer
 {
+    private static readonly ImmutableArray<string> Booleans = ["true", "false"];
+
     /// <summary>Null where nothing can be offered.</summary>
     public static CompletionChoices? At(Snapshot snapshot, string path, int offset)
     {
-        if (snapshot.TreeOf(path) is not { } tree || FormatKinds.Of(path) is not { } kind) return null;
-        if (CompletionPlace.At(tree.Source, kind, offset) is not { } place) return null;
+        if (FormatKinds.Of(path) is not { } kind || snapshot.SourceOf(path) is not { } source) return null;
+        if (CompletionPlace.At(source, kind, offset) is not { } place) return null;
         var choices = place.IsKey ? Keys(place) : Values(snapshot, path, place);
         ImmutableArray<CompletionChoice> all = [.. choices.DistinctBy(choice => choice.Label, StringComparer.Ordinal)];
         return all.IsEmpty ? null : new CompletionChoices(place.Replaced, all);
@@ -47,15 +49,16 @@ public static class Completer
 
     private static IEnumerable<CompletionChoice> Values(Snapshot snapshot, string path, CompletionPlace place)
     {
-        if (place.KeyPath is "technique/waivers/at") return Places(snapshot, path);
+        if (place.KeyPath is "technique/waivers/at") return snapshot.TreeOf(path) is { } tree ? PlaceChoices.Of(tree, place.Written) : [];
         if (NameTable.At(place.KeyPath) is { IsDefinition: false } name) return Names(snapshot, path, place, name.Kind);
-        return ShapeWalk.Alternatives(place.Shape).SelectMany(shape => OfShape(shape, place));
+        return ShapeWalk.Alternatives(place.Shape).SelectMany(shape => OfShape(shape, place, snapshot.AsOf));
     }
 
-    private static IEnumerable<CompletionChoice> OfShape(ValueShape shape, CompletionPlace place) => shape switch
+    private static IEnumerable<CompletionChoice> OfShape(ValueShape shape, CompletionPlace place, DateOnly asOf) => shape switch
     {
-        EnumShape words => words.Values.Select(word => Value(word, place.Key?.Title ?? "")),
-        BooleanShape => [Value("true", ""), Value("false", "")],
+        DateShape => Days(place, asOf),
+        EnumShape words => words.Values.Select(word => Value(word, place.Key?.Title ?? "") with { Documentation = place.Key?.Description ?? "" }),
+        BooleanShape => Booleans.Select(word => Value(word, place.Key?.Title ?? "") with { Documentation = place.Key?.Description ?? "" }),
         QuantityShape quantity => Quantities(quantity, place),
         IntegerShape { Minimum: var least, Maximum: var most } when most - (long)least is >= 0 and < 6 =>
             Enumerable.Range(least, most - least + 1).Select(number => Value(number.ToString(CultureInfo.InvariantCulture), "")),
@@ -75,12 +78,24 @@ public static class Completer
         }
 
         return shape.Bounds.SelectMany(bounds => Units.Of(bounds.Kind))
-            .Select(unit => new CompletionChoice($"{number} {unit.Symbol}", $"{number} {unit.Symbol}", null, ChoiceKind.Unit, place.Key?.Title ?? "", "", false));
+            .Select(unit => new CompletionChoice($"{number} {unit.Symbol}", $"{number} {unit.Symbol}", null, ChoiceKind.Unit, place.Key?.Title ?? "", place.Key?.Description ?? "", false)
+            {
+                // The unit may be typed right behind the number.
+                Filter = place.Written[..end].EndsWith(' ') ? $"{place.Written[..end]}{unit.Symbol}" : $"{number}{unit.Symbol}",
+            });
+    }
+
+    /// <summary>The day that the workspace is judged by, and a year on where something is to hold until then. The clock is not read.</summary>
+    private static IEnumerable<CompletionChoice> Days(CompletionPlace place, DateOnly asOf)
+    {
+        yield return Value(Day(asOf), "the day of judging");
+        if (place.Key?.Name is "until" or "valid-until" && asOf.Year < DateOnly.MaxValue.Year) yield return Value(Day(asOf.AddYears(1)), "a year after the day of judging");
+
+        static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
     }
 
     private static IEnumerable<CompletionChoice> Names(Snapshot snapshot, string path, CompletionPlace place, NameKind kind)
     {
-        var own = snapshot.TreeOf(path)!;
         switch (kind)
         {
             case NameKind.Rule:
@@ -92,40 +107,20 @@ public static class Completer
             case NameKind.LibraryPath:
                 return snapshot.Files.Where(file => FormatKinds.Of(file) == FormatKind.Equipment).Select(file => Name(Relative(path, file), "equipment library"));
             case NameKind.Station or NameKind.Beam or NameKind.Setup or NameKind.Reference:
-                return Defined(snapshot, path, kind, kind is NameKind.Station or NameKind.Beam ? TextAbove(place, "technique/setups", "id") : "");
+                return Defined(place.Tree, kind, kind is NameKind.Station or NameKind.Beam ? TextAbove(place, "technique/setups", "id") : "");
         }
 
         var scope = kind == NameKind.Reflector ? TextAbove(place, "technique/references", "block") : "";
-        var libraries = FormatKinds.Of(path) == FormatKind.Technique ? Navigator.LibrariesOf(snapshot, path)
-            : snapshot.Files.Where(file => FormatKinds.Of(file) == FormatKind.Equipment).Append(own.Source.Path).Distinct(StringComparer.Ordinal);
+        var libraries = FormatKinds.Of(path) == FormatKind.Technique ? Navigator.LibrariesOf(snapshot, path, place.Tree)
+            : snapshot.Files.Where(file => FormatKinds.Of(file) == FormatKind.Equipment).Append(path).Distinct(StringComparer.Ordinal);
         var builtIn = kind == NameKind.Material ? BuiltInMaterials.All.Select(material => Name(material.Name, "built in")) : [];
         return libraries.SelectMany(library => Defined(snapshot, library, kind, scope)).Concat(builtIn);
     }
 
-    private static IEnumerable<CompletionChoice> Defined(Snapshot snapshot, string file, NameKind kind, string scope) => snapshot.TreeOf(file) is not { } tree ? []
-        : NameIndex.Of(tree).Uses.Where(use => use.Kind == kind && use.IsDefinition && use.Scope == scope && !use.Name.Contains(CompletionPlace.Marker, StringComparison.Ordinal))
+    private static IEnumerable<CompletionChoice> Defined(Snapshot snapshot, string file, NameKind kind, string scope) => snapshot.TreeOf(file) is { } tree ? Defined(tree, kind, scope) : [];
+
+    private static IEnumerable<CompletionChoice> Defined(SyntaxTree tree, NameKind kind, string scope) => NameIndex.Of(tree).Uses.Where(use => use.Kind == kind && use.IsDefinition && use.Scope == scope && !use.Name.Contains(CompletionPlace.Marker, StringComparison.Ordinal))
             .Select(use => Name(use.Name, Datasheet.Of(tree, use)));
-
-    /// <summary>Model paths of the technique's findings come first: they are what a waiver is for.</summary>
-    private static IEnumerable<CompletionChoice> Places(Snapshot snapshot, string path)
-    {
-        var tree = snapshot.TreeOf(path)!;
-        var uses = NameIndex.Of(tree).Uses.Where(use => use.IsDefinition);
-        foreach (var use in uses)
-        {
-            var at = use.Kind switch
-            {
-                NameKind.Setup => "setups/" + use.Name,
-                NameKind.Beam => $"setups/{use.Scope}/beams/{use.Name}",
-                NameKind.Station => $"setups/{use.Scope}/probes/{use.Name}",
-                NameKind.Reference => "references/" + use.Name,
-                _ => null,
-            };
-            if (at is not null) yield return Name(at, "");
-        }
-
-        foreach (var key in new[] { "component", "component/thickness", "weld", "examination", "checks", "evaluation", "records" }) yield return Name(key, "");
-    }
 
     private static string TextAbove(CompletionPlace place, string keyPath, string key)
     {

@@ -12,7 +12,11 @@ public enum ChoiceKind { Key, Value, Unit, Name }
 /// <param name="Documentation">Markdown, or empty.</param>
 /// <param name="IsFirst">Required here: it comes before the others.</param>
 public sealed record CompletionChoice(
-    string Label, string Text, string? Snippet, ChoiceKind Kind, string Detail, string Documentation, bool IsFirst);
+    string Label, string Text, string? Snippet, ChoiceKind Kind, string Detail, string Documentation, bool IsFirst)
+{
+    /// <summary>What the author's letters are held against, where it is not the label.</summary>
+    public string? Filter { get; init; }
+}
 
 /// <param name="Replaced">What a choice takes the place of.</param>
 public sealed record CompletionChoices(TextSpan Replaced, ImmutableArray<CompletionChoice> Choices);

@@ -14,16 +14,22 @@ namespace TechLint.Engine.Completing;
 /// <param name="Steps">The way to it in the text with our word.</param>
 /// <param name="KeyPath">Kind of file and keys down to the value, as <see cref="Navigating.NameTable"/> has it.</param>
 /// <param name="Indent">The column of the key, for what goes below it.</param>
+/// <param name="Tree">Of the text with our word; of a long text only what is near the caret.</param>
 internal sealed record CompletionPlace(
     TextSpan Replaced, string Written, bool IsKey, bool IsFlow, ValueShape? Shape, KeyShape? Key, MappingNode? Owner,
-    ImmutableArray<TreeStep> Steps, string KeyPath, int Indent)
+    ImmutableArray<TreeStep> Steps, string KeyPath, int Indent, SyntaxTree Tree)
 {
     /// <summary>No key of the format and no id looks like it.</summary>
     public const string Marker = "zz0caret0zz";
 
     public static CompletionPlace? At(SourceText source, FormatKind kind, int offset)
     {
-        offset = Math.Clamp(offset, 0, source.Text.Length);
+        var near = Nearby.Of(source, Math.Clamp(offset, 0, source.Text.Length));
+        return Near(near.Source, kind, near.Offset) is { } place ? place with { Replaced = new TextSpan(place.Replaced.Start + near.Removed, place.Replaced.Length) } : null;
+    }
+
+    private static CompletionPlace? Near(SourceText source, FormatKind kind, int offset)
+    {
         var lineStart = source.Lines.StartOf(source.Lines.LineOf(offset));
         var line = source.Text.AsSpan(lineStart, offset - lineStart);
         if (InComment(line)) return null;
@@ -61,7 +67,7 @@ internal sealed record CompletionPlace(
         var (shape, key) = shapes[count - 1];
         var path = string.Join('/', steps.Take(count).Where(step => step.Entry is not null).Select(step => step.Entry!.Key.Value).Prepend(FormatShapes.NameOf(kind)));
         return new CompletionPlace(
-            TextSpan.FromBounds(start, offset), source.Text[start..offset], isKey, isFlow, shape, key, owner, steps, path, source.Lines.Utf16Column(start));
+            TextSpan.FromBounds(start, offset), source.Text[start..offset], isKey, isFlow, shape, key, owner, steps, path, source.Lines.Utf16Column(start), tree);
     }
 
     private static bool InComment(ReadOnlySpan<char> line)

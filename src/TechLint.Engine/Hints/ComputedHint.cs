@@ -6,5 +6,5 @@ namespace TechLint.Engine.Hints;
 /// <param name="Offset">It stands behind this place.</param>
 public sealed record ComputedHint(int Offset, string Text, string Tooltip);
 
-/// <summary>A line above a setup.</summary>
-public sealed record ComputedLens(TextSpan Span, string Text);
+/// <summary>A setup's id, where a line of its figures may stand.</summary>
+public sealed record LensPlace(TextSpan Span, string Setup);

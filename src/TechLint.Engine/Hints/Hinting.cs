@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using TechLint.Engine.Navigating;
+using TechLint.Model.Documents;
+using TechLint.Model.Examinations;
 using TechLint.Syntax;
 using TechLint.Ultrasonics.Studies;
 
@@ -50,31 +53,46 @@ public static class Hinting
         }
     }
 
-    /// <summary>Coverage and greatest speed of each setup.</summary>
-    public static ImmutableArray<ComputedLens> Lenses(Snapshot snapshot, string path, CancellationToken cancellation)
-    {
-        if (snapshot.LinkedOf(path) is not { } linked) return [];
-        var lenses = ImmutableArray.CreateBuilder<ComputedLens>();
-        foreach (var link in linked.Examinations)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            var study = link.Examination is { } examination ? snapshot.StudyOf(examination) : null;
-            foreach (var setup in link.Setups.Where(setup => setup.Id.IsKnown))
-            {
-                if (study is null)
-                {
-                    lenses.Add(new ComputedLens(setup.Id.Span, "not computed: " + (link.Obstacle?.Sentence ?? "something that it rests on is missing or broken")));
-                    continue;
-                }
+    /// <summary>Where a setup's figures may be shown: the text alone tells it, nothing is computed.</summary>
+    public static ImmutableArray<LensPlace> Lenses(Snapshot snapshot, string path) => snapshot.TreeOf(path) is not { } tree ? []
+        : [.. NameIndex.Of(tree).Uses.Where(use => use.Kind == NameKind.Setup && use.IsDefinition).Select(use => new LensPlace(use.Span, use.Name))];
 
-                var acquisition = study.Cases[0].Passes.FirstOrDefault(pass => pass.Pass.Id == setup.Id.Value)?.Acquisition;
-                var speed = acquisition?.SpeedAtMost is { } most ? $"speed at most {ComputedMeaning.Number(most.MillimetresPerSecond, 1)} mm/s" : "greatest speed is not computed";
-                lenses.Add(new ComputedLens(setup.Id.Span, ComputedMeaning.Coverage(study) + "; " + speed));
-            }
+    /// <summary>Coverage and greatest speed of a setup; null where there is no such setup any more.</summary>
+    public static string? Figures(Snapshot snapshot, string path, string setup)
+    {
+        if (LinkOf(snapshot, path, setup) is not { } link) return null;
+        if (link.Examination is not { } examination) return "not computed: " + ReasonOf(link);
+        var study = snapshot.StudyOf(examination);
+        var acquisition = study.Cases[0].Passes.FirstOrDefault(pass => pass.Pass.Id == setup)?.Acquisition;
+        var speed = acquisition?.SpeedAtMost is { } most ? $"speed at most {ComputedMeaning.Number(most.MillimetresPerSecond, 1)} mm/s" : "greatest speed is not computed";
+        return ComputedMeaning.Coverage(study) + "; " + speed;
+    }
+
+    /// <summary>All of a setup's figures, a line each: both sides' coverage, its beams, what taking the data asks.</summary>
+    public static string? AllFigures(Snapshot snapshot, string path, string setup)
+    {
+        if (LinkOf(snapshot, path, setup) is not { } link) return null;
+        if (link.Examination is not { } examination) return $"{setup}: not computed: {ReasonOf(link)}";
+        var study = snapshot.StudyOf(examination);
+        var lines = new List<string> { $"Setup {setup}: {ComputedMeaning.Coverage(study)}" };
+        if (study.Coverage is { NotComputed: null, Result: var seen })
+        {
+            lines.Add($"from the left {ComputedMeaning.Number(seen.Left.Percent, 1)} %, from the right {ComputedMeaning.Number(seen.Right.Percent, 1)} %, from both {ComputedMeaning.Number(seen.BothSides.Percent, 1)} %");
         }
 
-        return [.. lenses.OrderBy(lens => lens.Span)];
+        lines.AddRange(ComputedMeaning.Of(snapshot, path, $"setups/{setup}/acquisition"));
+        foreach (var beam in study.Cases[0].Passes.Where(pass => pass.Pass.Id == setup).SelectMany(pass => pass.Beams))
+        {
+            lines.AddRange(ComputedMeaning.Of(snapshot, path, $"setups/{setup}/beams/{beam.Beam.Id}").Select(line => line.Contains(beam.Beam.Id, StringComparison.Ordinal) ? line : $"{beam.Beam.Id}: {line}"));
+        }
+
+        return string.Join('\n', lines);
     }
+
+    private static ExaminationLink? LinkOf(Snapshot snapshot, string path, string setup) =>
+        snapshot.LinkedOf(path)?.Examinations.FirstOrDefault(link => link.Setups.Any(one => one.Id.IsKnown && one.Id.Value == setup));
+
+    private static string ReasonOf(ExaminationLink link) => link.Obstacle?.Sentence ?? "something that it rests on is missing or broken";
 
     /// <summary>Half and full skip at the walls' ends, near field of the laws that exist; a pair's separation.</summary>
     private static (string Text, string Tooltip) OfBeam(BeamStudy beam, string id, CaseStudy[] walls)

@@ -24,6 +24,7 @@ internal static class ComputedMeaning
         return parts switch
         {
             [_, _, "probes", var station, ..] => OfProbe(study, setupId, station, parts[^1] == "index-offset"),
+            [_, _, "beams", var beam, "aperture", ..] => OfBeam(study, setupId, beam).Concat(OfAperture(study, setupId, beam)),
             [_, _, "beams", var beam, ..] => OfBeam(study, setupId, beam),
             [_, _, "acquisition", ..] => OfAcquisition(study, setupId),
             [_, _, "for", "thickness", ..] => OfThickness(snapshot, found),
@@ -85,9 +86,17 @@ internal static class ComputedMeaning
         }
     }
 
+    private static IEnumerable<string> OfAperture(Study study, string setup, string id)
+    {
+        var laws = study.Cases[0].Passes.Where(pass => pass.Pass.Id == setup).SelectMany(pass => pass.Beams).Where(beam => beam.Beam.Id == id)
+            .SelectMany(beam => beam.Laws).Where(law => law.Fault == LawFault.None).ToArray();
+        if (laws.Length == 0) yield break;
+        yield return $"active aperture {Mm(laws.Max(law => law.ActiveAperture), 2)}, as the part sees it {Mm(laws.Min(law => law.EffectiveAperture))} to {Mm(laws.Max(law => law.EffectiveAperture))}";
+    }
+
     private static IEnumerable<string> OfAcquisition(Study study, string setup)
     {
-        var acquisition = study.Cases[0].Passes.First(pass => pass.Pass.Id == setup).Acquisition;
+        if (study.Cases[0].Passes.FirstOrDefault(pass => pass.Pass.Id == setup)?.Acquisition is not { } acquisition) yield break;
         if (acquisition.PulsesPerPosition is { } pulses) yield return $"{pulses} pulses at each position";
         if (acquisition.SpeedAtMost is { } speed) yield return $"greatest speed without losing lines: {Number(speed.MillimetresPerSecond, 1)} mm/s";
         if (acquisition.ScanLength is { } length) yield return $"scan length {Number(length.Millimetres, 0)} mm";
@@ -107,9 +116,15 @@ internal static class ComputedMeaning
     {
         var laws = beam.Laws.Where(law => law.Fault == LawFault.None && law.Legs.Length > 0).ToArray();
         if (laws.Length == 0) return $"{beam.Beam.Id}: no law";
-        var halves = string.Join(" and ", new[] { laws[0], laws[^1] }.Distinct().Select(law =>
-            $"{Number(law.Angle.Degrees, 1)} deg {Mm(new Length(Math.Abs(law.Legs[0].EndY.Millimetres - law.ExitY.Millimetres)))}"));
-        return $"{beam.Beam.Id} at {Mm(one.Thickness)}: half skip {halves}";
+        var skips = $"{beam.Beam.Id} at {Mm(one.Thickness)}: half skip {Ends(1)}";
+        return laws.Any(law => law.Legs.Length > 1) ? $"{skips}; full skip {Ends(2)}" : skips;
+
+        string Ends(int leg)
+        {
+            var reach = laws.Where(law => law.Legs.Length >= leg).ToArray();
+            return string.Join(" and ", new[] { reach[0], reach[^1] }.Distinct().Select(law =>
+                $"{Number(law.Angle.Degrees, 1)} deg {Mm(new Length(Math.Abs(law.Legs[leg - 1].EndY.Millimetres - law.ExitY.Millimetres)))}"));
+        }
     }
 
     private static string Pair(BeamStudy beam)

@@ -1,6 +1,5 @@
 using System.Text;
 using TechLint.Model.Binding;
-using TechLint.Model.Requirements;
 using TechLint.Model.Shape;
 using TechLint.Syntax;
 using TechLint.Ultrasonics.Quantities;
@@ -34,17 +33,26 @@ public static class Hover
 
         var name = Navigating.NameIndex.Of(tree).At(offset);
         if (name is not null && NameMeaning.Of(snapshot, path, name) is { Length: > 0 } meaning) text.Append('\n').Append(meaning);
-        if (kind == FormatKind.Requirement && LimitNames.Find(ModelPathLocator.At(tree, offset).Split('/') is ["limits", var limit, ..] ? limit : "") is { } known)
+        if (key is not null && name is null && value is not null) text.Append(WhatMayStand(key));
+        var at = ModelPathLocator.At(tree, offset);
+        if (kind == FormatKind.Requirement && LimitMeaning.Of(snapshot, path, at, offset) is { Length: > 0 } limit) text.Append('\n').Append(limit);
+        var computed = kind switch
         {
-            text.Append('\n').Append(known.Meaning).Append('\n');
-        }
-
-        if (kind == FormatKind.Technique)
-        {
-            foreach (var line in ComputedMeaning.Of(snapshot, path, ModelPathLocator.At(tree, offset))) text.Append("\n- ").Append(line);
-        }
+            FormatKind.Technique => ComputedMeaning.Of(snapshot, path, at),
+            FormatKind.Equipment => EquipmentMeaning.Of(tree, at, offset),
+            _ => [],
+        };
+        foreach (var line in computed.Distinct(StringComparer.Ordinal)) text.Append("\n- ").Append(line);
 
         return text.Length == 0 ? null : new HoverText(text.ToString().Trim(), scalar.Span);
+    }
+
+    /// <summary>The words of an enumeration, and what holds where nothing is said.</summary>
+    private static string WhatMayStand(KeyShape key)
+    {
+        var words = ShapeWalk.Alternatives(key.Value).OfType<EnumShape>().SelectMany(shape => shape.Values).Distinct(StringComparer.Ordinal).ToArray();
+        var text = words.Length > 1 ? $"\nOne of {string.Join(", ", words.Select(word => $"`{word}`"))}.\n" : "";
+        return key.Default is { Length: > 0 } otherwise ? text + $"\nWhere it is left out: `{otherwise}`.\n" : text;
     }
 
     private static ScalarNode? Innermost(IReadOnlyList<TreeStep> steps) => steps[^1].Node as ScalarNode;

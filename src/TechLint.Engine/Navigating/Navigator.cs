@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using TechLint.Engine.Files;
-using TechLint.Model.Documents;
 using TechLint.Model.Shape;
 using TechLint.Syntax;
 
@@ -32,22 +31,27 @@ public static class Navigator
         return found.ToImmutable();
     }
 
-    /// <summary>Whether a name is the workspace's own to change: built-in sets, materials and rules are not, nor are paths of files.</summary>
-    public static bool CanRename(Snapshot snapshot, string path, NameUse use) =>
-        use.Kind is not (NameKind.Rule or NameKind.LibraryPath or NameKind.Station) && !Definitions(snapshot, path, use).IsEmpty;
-
-    /// <summary>Whether a text can be the new name; stations are numbers and go by another rule.</summary>
-    public static bool IsName(NameKind kind, string text) => text.Length > 0 && text[0] is not ('.' or '-')
-        && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '.' or '-' || (kind == NameKind.Technique && char.IsAsciiLetterUpper(c)));
-
     /// <summary>The libraries that a technique may draw on: those it names, then the workspace's.</summary>
     public static IEnumerable<string> LibrariesOf(Snapshot snapshot, string technique)
     {
-        if (snapshot.TreeOf(technique) is not { } tree) return [];
-        var own = BoundDocument.Of(tree).Technique.Equipment.Items.Select(item => item.IsKnown ? RelativePath.Resolve(technique, item.Value!) : null).OfType<string>();
+        return snapshot.TreeOf(technique) is { } tree ? LibrariesOf(snapshot, technique, tree) : [];
+    }
+
+    /// <param name="tree">The technique's, or of it what is near a place.</param>
+    internal static IEnumerable<string> LibrariesOf(Snapshot snapshot, string technique, SyntaxTree tree)
+    {
+        var own = NameIndex.Of(tree).Uses.Where(use => use.Kind == NameKind.LibraryPath).Select(use => RelativePath.Resolve(technique, use.Name)).OfType<string>();
         return own.Concat(snapshot.SharedLibraries.Select(lookup => lookup.Path)).Distinct(StringComparer.Ordinal)
             .Where(file => FormatKinds.Of(file) == FormatKind.Equipment && snapshot.TreeOf(file) is not null);
     }
+
+    /// <summary>The file that a path of a library or the id of a requirement set stands for; null for every other name, and for a built-in set.</summary>
+    public static string? FileOf(Snapshot snapshot, string path, NameUse use) => use.Kind switch
+    {
+        NameKind.LibraryPath => snapshot.Find(path, use.Name) is { Tree: not null } library ? library.Path : null,
+        NameKind.RequirementSet => HomeOf(snapshot, path, use),
+        _ => null,
+    };
 
     private static bool IsOfOneFile(NameKind kind) =>
         kind is NameKind.Technique or NameKind.Library or NameKind.Setup or NameKind.Station or NameKind.Beam or NameKind.Reference or NameKind.LibraryPath;

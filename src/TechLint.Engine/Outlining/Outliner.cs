@@ -69,6 +69,14 @@ public static class Outliner
         }
 
         spans.Reverse();
+        var lines = tree.Source.Lines;
+        var (start, end) = (lines.StartOf(lines.LineOf(offset)), lines.EndOf(lines.LineOf(offset)));
+        var text = tree.Source.Text.AsSpan(start..end);
+        var line = new TextSpan(end - text.TrimStart(" \uFEFF").Length, text.Trim(" \uFEFF").Length);
+
+        // The line has its place where it holds what is smaller and lies in what is larger.
+        var place = spans.FindIndex(span => span.Contains(line));
+        if (place >= 0 && line.Length > 0 && line.Touches(offset) && spans[place] != line && (place == 0 || line.Contains(spans[place - 1]))) spans.Insert(place, line);
         return [.. spans];
 
         void Add(TextSpan span)

@@ -5,7 +5,8 @@ namespace TechLint.LanguageServer.Features;
 /// <summary>What the client can do, as far as an answer depends on it.</summary>
 /// <param name="PullsDiagnostics">It asks for diagnostics, and lets itself be told when to ask again; else they are pushed.</param>
 internal sealed record ClientAbilities(
-    bool Snippets, bool InsertAsIs, bool WatchesFiles, bool AnswersConfiguration, bool PullsDiagnostics, bool RefreshesHints, bool RefreshesLenses)
+    bool Snippets, bool InsertAsIs, bool WatchesFiles, bool AnswersConfiguration, bool PullsDiagnostics, bool RefreshesHints, bool RefreshesLenses,
+    bool AsksBeforeSaving = false, bool SharesEditRange = false)
 {
     /// <summary>It shows the progress of what the server does of its own accord.</summary>
     public bool ShowsWork { get; init; }
@@ -22,7 +23,9 @@ internal sealed record ClientAbilities(
         client?.Workspace?.Configuration is true,
         client?.TextDocument?.Diagnostic is not null && client.Workspace?.Diagnostics?.RefreshSupport is true,
         client?.Workspace?.InlayHint?.RefreshSupport is true,
-        client?.Workspace?.CodeLens?.RefreshSupport is true)
+        client?.Workspace?.CodeLens?.RefreshSupport is true,
+        client?.TextDocument?.Synchronization?.WillSaveWaitUntil is true,
+        client?.TextDocument?.Completion?.CompletionList?.ItemDefaults?.Contains("editRange") is true)
     {
         ShowsWork = client?.Window?.WorkDoneProgress is true,
         RegistersConfiguration = client?.Workspace?.DidChangeConfiguration?.DynamicRegistration is true,

@@ -38,6 +38,11 @@ internal static class CodeActions
             {
                 if (context.EditOf(fix.Edits) is { } edit) actions.Add(new CodeAction(fix.Title, Rewrite, null, null, edit));
             }
+
+            if (KeyOrderAction.Of(context.Snapshot, context.Path) is { } order && context.EditOf(order.Edits) is { } ordered)
+            {
+                actions.Add(new CodeAction(order.Title, Rewrite, null, null, ordered));
+            }
         }
 
         return [.. actions];

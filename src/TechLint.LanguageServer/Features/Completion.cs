@@ -10,6 +10,7 @@ internal static class Completion
     {
         if (Completer.At(context.Snapshot, context.Path, context.Offset(position)) is not { } found) return null;
         var range = context.Map.ToRange(found.Replaced);
+        var shares = context.Abilities.SharesEditRange;
         return new CompletionList(false, [.. found.Choices.Select((choice, index) =>
         {
             // A snippet of several lines brings its own indentation: only a client that leaves it alone gets it.
@@ -17,9 +18,10 @@ internal static class Completion
             var order = string.Create(CultureInfo.InvariantCulture, $"{(choice.IsFirst ? 0 : 1)}{index:d4}");
             return new CompletionItem(
                 choice.Label, KindOf(choice.Kind), choice.Detail.Length > 0 ? choice.Detail : null,
-                choice.Documentation.Length > 0 ? new MarkupContent("markdown", choice.Documentation) : null, order, choice.Label,
-                snippet is null ? null : 2, snippet is not null && context.Abilities.InsertAsIs ? 1 : null, new TextEdit(range, snippet ?? choice.Text));
-        })]);
+                choice.Documentation.Length > 0 ? new MarkupContent("markdown", choice.Documentation) : null, order, choice.Filter ?? choice.Label,
+                snippet is null ? null : 2, snippet is not null && context.Abilities.InsertAsIs ? 1 : null, shares ? null : new TextEdit(range, snippet ?? choice.Text),
+                shares ? snippet ?? choice.Text : null);
+        })], shares ? new CompletionItemDefaults(range) : null);
     }
 
     private static int KindOf(ChoiceKind kind) => kind switch

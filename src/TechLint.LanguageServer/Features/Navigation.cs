@@ -1,5 +1,7 @@
+using StreamJsonRpc;
 using TechLint.Engine.Navigating;
 using TechLint.LanguageServer.Protocol;
+using TechLint.LanguageServer.Transport;
 
 namespace TechLint.LanguageServer.Features;
 
@@ -26,21 +28,21 @@ internal static class Navigation
             .Select(other => new DocumentHighlight(context.Map.ToRange(other.Span), other.IsDefinition ? 3 : 2))];
     }
 
-    public static PrepareRenameResult? PrepareRename(FeatureContext context, Position position) =>
-        NameAt(context, position) is { } use && Navigator.CanRename(context.Snapshot, context.Path, use)
-            ? new PrepareRenameResult(context.Map.ToRange(use.Span), use.Name)
-            : null;
+    /// <summary>Null where there is no name; a name that cannot be renamed is refused with the reason.</summary>
+    public static PrepareRenameResult? PrepareRename(FeatureContext context, Position position)
+    {
+        if (NameAt(context, position) is not { } use) return null;
+        return Renaming.Obstacle(context.Snapshot, context.Path, use) is { } obstacle ? throw Refused(obstacle) : new PrepareRenameResult(context.Map.ToRange(use.Span), use.Name);
+    }
 
-    /// <summary>Null where there is nothing to rename or the new name cannot be one.</summary>
     public static WorkspaceEdit? Rename(FeatureContext context, Position position, string newName)
     {
-        if (NameAt(context, position) is not { } use || !Navigator.CanRename(context.Snapshot, context.Path, use)) return null;
-        if (!Navigator.IsName(use.Kind, newName)) return null;
-        var places = Navigator.Everywhere(context.Snapshot, context.Path, use, context.Cancellation);
-
-        // What is named after its scope (a beam by its setup, a reflector by its block) stays: only this name is written anew.
-        return context.EditOf(places.Select(place => new Rules.Findings.TextEdit(place.File, place.Use.Span, newName)));
+        if (NameAt(context, position) is not { } use) throw Refused("there is no name here");
+        if (Renaming.Obstacle(context.Snapshot, context.Path, use, newName, context.Cancellation) is { } obstacle) throw Refused(obstacle);
+        return context.EditOf(Renaming.Edits(context.Snapshot, context.Path, use, newName, context.Cancellation));
     }
+
+    private static LocalRpcException Refused(string reason) => new(reason) { ErrorCode = RpcErrors.RequestFailed };
 
     private static NameUse? NameAt(FeatureContext context, Position position) => Navigator.NameAt(context.Snapshot, context.Path, context.Offset(position));
 

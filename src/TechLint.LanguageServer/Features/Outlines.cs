@@ -58,14 +58,15 @@ internal static class Outlines
         return new SemanticTokens([.. data]);
     }
 
+    /// <summary>Libraries, and requirement sets of the workspace; a built-in set has no file.</summary>
     public static DocumentLink[] Links(FeatureContext context) => context.Tree is not { } tree ? []
         : [.. from use in NameIndex.Of(tree).Uses
-              where use.Kind == NameKind.LibraryPath
-              let library = context.Snapshot.Find(context.Path, use.Name)
-              where library.Tree is not null
-              let address = context.AddressOf(library.Path)
+              where !use.IsDefinition
+              let target = Navigator.FileOf(context.Snapshot, context.Path, use)
+              where target is not null
+              let address = context.AddressOf(target)
               where address is not null
-              select new DocumentLink(context.Map.ToRange(use.Span), address, "Open the library")];
+              select new DocumentLink(context.Map.ToRange(use.Span), address, use.Kind == NameKind.LibraryPath ? "Open the library" : "Open the requirement set")];
 
     /// <summary>What remains to be filled in, as a signature whose parameters are the missing keys.</summary>
     public static SignatureHelp? Signature(FeatureContext context, Position position)

@@ -18,9 +18,14 @@ internal sealed record WorkspaceClientCapabilities(
 
 internal sealed record RefreshCapability(bool? RefreshSupport);
 
-internal sealed record TextDocumentClientCapabilities(CompletionCapability? Completion, DynamicRegistrationCapability? Diagnostic);
+internal sealed record TextDocumentClientCapabilities(
+    CompletionCapability? Completion, DynamicRegistrationCapability? Diagnostic, SynchronizationCapability? Synchronization = null);
 
-internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem);
+internal sealed record SynchronizationCapability(bool? WillSaveWaitUntil);
+
+internal sealed record CompletionCapability(CompletionItemCapability? CompletionItem, CompletionListCapability? CompletionList = null);
+
+internal sealed record CompletionListCapability(string[]? ItemDefaults);
 
 internal sealed record CompletionItemCapability(bool? SnippetSupport, InsertTextModeSupport? InsertTextModeSupport);
 
@@ -37,10 +42,12 @@ internal sealed record ServerCapabilities(
     SignatureHelpOptions SignatureHelpProvider, bool DefinitionProvider, bool ReferencesProvider, bool DocumentHighlightProvider,
     bool DocumentSymbolProvider, bool WorkspaceSymbolProvider, CodeActionOptions CodeActionProvider, CodeLensOptions CodeLensProvider,
     DocumentLinkOptions DocumentLinkProvider, RenameOptions RenameProvider, bool FoldingRangeProvider, bool SelectionRangeProvider,
-    SemanticTokensOptions SemanticTokensProvider, bool InlayHintProvider, DiagnosticOptions? DiagnosticProvider, WorkspaceServerCapabilities Workspace);
+    SemanticTokensOptions SemanticTokensProvider, bool InlayHintProvider, DiagnosticOptions? DiagnosticProvider, WorkspaceServerCapabilities Workspace,
+    bool DocumentFormattingProvider, bool DocumentRangeFormattingProvider, ExecuteCommandOptions ExecuteCommandProvider);
 
 /// <param name="Change">2: incremental.</param>
-internal sealed record TextDocumentSyncOptions(bool OpenClose, int Change, SaveOptions Save);
+/// <param name="WillSaveWaitUntil">Null where the client does not ask before it saves.</param>
+internal sealed record TextDocumentSyncOptions(bool OpenClose, int Change, SaveOptions Save, bool? WillSaveWaitUntil);
 
 internal sealed record SaveOptions(bool IncludeText);
 

@@ -9,6 +9,9 @@ internal interface IClient
 
     Task LogAsync(ServerLogLevel level, string message);
 
+    /// <summary>A message that the client shows to its user.</summary>
+    Task ShowAsync(string message);
+
     Task RegisterAsync(Registration registration);
 
     /// <summary>The client's settings; null where it does not answer or what it answers cannot be read.</summary>

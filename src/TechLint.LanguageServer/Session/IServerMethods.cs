@@ -93,7 +93,6 @@ internal partial interface IServerMethods
     [JsonRpcMethod("workspace/diagnostic", UseSingleObjectParameterDeserialization = true)]
     Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticAsync(WorkspaceDiagnosticParams? parameters, CancellationToken cancellation);
 
-    // Formatting has its place here: textDocument/formatting, rangeFormatting, willSaveWaitUntil.
     [JsonRpcMethod("window/workDoneProgress/cancel", UseSingleObjectParameterDeserialization = true)]
     void CancelProgress(WorkDoneProgressCancelParams? parameters);
 

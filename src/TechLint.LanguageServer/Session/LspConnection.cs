@@ -45,6 +45,9 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         return SendAsync("window/logMessage", new(StringComparer.Ordinal) { ["type"] = type, ["message"] = message }, LogTypes);
     }
 
+    public Task ShowAsync(string message) =>
+        SendAsync("window/showMessage", new(StringComparer.Ordinal) { ["type"] = 3, ["message"] = message }, LogTypes);
+
     public async Task RegisterAsync(Registration registration)
     {
         try
@@ -115,7 +118,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
         }
     }
 
-    /// <summary>The code alone: the door gives each code its text.</summary>
+    /// <summary>The code alone: the door gives each code its text, but for a refusal, whose reason is for the user.</summary>
     protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception) => new()
     {
         Code = (JsonRpcErrorCode)(exception switch
@@ -125,6 +128,7 @@ internal sealed class LspConnection(IJsonRpcMessageHandler door, ServerLogLevel 
             RpcArgumentDeserializationException or JsonException => RpcErrors.InvalidParams,
             _ => RpcErrors.InternalError,
         }),
+        Message = exception is LocalRpcException { ErrorCode: RpcErrors.RequestFailed } refusal ? refusal.Message : null!,
     };
 
     private async Task SendAsync(string method, Dictionary<string, object?> parameters, Dictionary<string, Type> types)

@@ -61,7 +61,7 @@ internal sealed partial class ServerMethods
 
     private ServerCapabilities Announced() => new(
         encoding.Name(),
-        new TextDocumentSyncOptions(OpenClose: true, Change: 2, new SaveOptions(IncludeText: false)),
+        new TextDocumentSyncOptions(OpenClose: true, Change: 2, new SaveOptions(IncludeText: false), abilities.AsksBeforeSaving ? true : null),
         HoverProvider: true,
         new CompletionOptions([":", " ", "{", "[", ",", "-", "/"]),
         new SignatureHelpOptions(["{", ","]),
@@ -71,7 +71,7 @@ internal sealed partial class ServerMethods
         DocumentSymbolProvider: true,
         WorkspaceSymbolProvider: true,
         new CodeActionOptions([CodeActions.QuickFix, CodeActions.Rewrite, CodeActions.FixAll]),
-        new CodeLensOptions(ResolveProvider: false),
+        new CodeLensOptions(ResolveProvider: true),
         new DocumentLinkOptions(ResolveProvider: false),
         new RenameOptions(PrepareProvider: true),
         FoldingRangeProvider: true,
@@ -79,7 +79,10 @@ internal sealed partial class ServerMethods
         new SemanticTokensOptions(Outlines.Legend, Range: true, Full: true),
         InlayHintProvider: true,
         abilities.PullsDiagnostics ? new DiagnosticOptions("techlint", InterFileDependencies: true, WorkspaceDiagnostics: true, WorkDoneProgress: true) : null,
-        new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)));
+        new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true)),
+        DocumentFormattingProvider: true,
+        DocumentRangeFormattingProvider: true,
+        new ExecuteCommandOptions([ComputedHints.Show]));
 
     /// <summary>
     /// Runs a feature on what stood there when the request came. A text that changes meanwhile ends it as outdated, the client's cancelling as

@@ -84,7 +84,7 @@ internal sealed class DoorHandler : IJsonRpcMessageHandler, IDisposable
     {
         if (message is JsonRpcError { Error: { } error })
         {
-            error.Message = RpcErrors.TextOf((int)error.Code);
+            if ((int)error.Code != RpcErrors.RequestFailed || error.Message is null) error.Message = RpcErrors.TextOf((int)error.Code);
             error.Data = null;
         }
 

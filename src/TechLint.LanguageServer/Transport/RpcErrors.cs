@@ -13,6 +13,8 @@ internal static class RpcErrors
     public const int InvalidParams = -32602;
     public const int InternalError = -32603;
     public const int ServerNotInitialized = -32002;
+    /// <summary>The one code whose text is the method's own: why a sound request cannot be served.</summary>
+    public const int RequestFailed = -32803;
     public const int ContentModified = -32801;
     public const int RequestCancelled = -32800;
 

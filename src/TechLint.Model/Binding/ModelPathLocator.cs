@@ -20,12 +20,15 @@ public static class ModelPathLocator
             }
             else
             {
-                path = ModelPath.Item(path, IdOf(step.Node, path), step.Index);
+                path = ItemOf(path, step.Node, step.Index);
             }
         }
 
         return path;
     }
+
+    /// <summary>The path of an entry of the list at a path.</summary>
+    public static string ItemOf(string listPath, Node item, int index) => ModelPath.Item(listPath, IdOf(item, listPath), index);
 
     /// <summary>Probes go by their station, everything else by its id.</summary>
     private static string? IdOf(Node node, string listPath)

@@ -84,6 +84,7 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         return new Examination(
             part, weld, volume, new Band<Length>(ToLength(thinnest), ToLength(thickest)), diameters, TofdDrop(group), new(passes))
         {
+            VelocityTolerance = technique.VelocityTolerance.IsKnown ? new Share(Math.Abs(technique.VelocityTolerance.Value.InBase)) : default,
             FusionFaceIncidence = FusionFaceIncidence(group),
             ImageDrop = ImageDrop(group),
         }.WithTemperatures(technique, requirements, group.Thickness);

@@ -13,6 +13,9 @@ public sealed record Technique(
     BoundList<ReferenceSetting> References, ImmutableArray<BlockUse> BlockUses, BoundList<Waiver> Waivers)
 {
     public string File => Tree.Source.Path;
+
+    /// <summary>What the check of velocity and delay lets pass; missing where there is no such check.</summary>
+    public Bound<Quantity> VelocityTolerance { get; init; }
 }
 
 public sealed record Component(

@@ -15,7 +15,10 @@ public static class TechniqueBinder
             tree, root.Text("technique"), root.Word("status", Words.Statuses), root.Texts("requirements"), root.Texts("equipment"),
             BindComponent(root.Map("component")), BindWeld(root.Map("weld")), BindExtent(root.Map("examination")),
             Each(root.Maps("setups"), BindSetup), Each(root.Maps("references"), BindReference), BindBlockUses(root),
-            Each(root.Maps("waivers"), BindWaiver));
+            Each(root.Maps("waivers"), BindWaiver))
+        {
+            VelocityTolerance = root.Map("checks").Map("velocity-and-delay").Quantity("tolerance"),
+        };
     }
 
     private static Component BindComponent(MapReader map)

@@ -36,7 +36,7 @@ public static class ComputeJsonReport
         else
         {
             writer.WriteStartArray("cases");
-            foreach (var study in setup.Cases) WriteCase(writer, study, setup.Id, parts);
+            foreach (var study in setup.Cases) WriteCase(writer, study, setup, parts);
             writer.WriteEndArray();
         }
 
@@ -44,12 +44,12 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, string setup, ComputeParts parts)
+    private static void WriteCase(Utf8JsonWriter writer, CaseStudy study, ComputedSetup setup, ComputeParts parts)
     {
         writer.WriteStartObject();
         writer.Number("thickness", study.Thickness.Millimetres);
         writer.Number("outside-diameter", study.OutsideDiameter?.Millimetres);
-        if (Words.PassOf(study, setup) is { } pass)
+        if (Words.PassOf(study, setup.Id) is { } pass)
         {
             writer.WriteStartArray("probes");
             foreach (var probe in pass.Probes) WriteProbe(writer, probe);
@@ -58,7 +58,7 @@ public static class ComputeJsonReport
             foreach (var beam in pass.Beams) WriteBeam(writer, beam, parts);
             writer.WriteEndArray();
             TofdJson.WriteDepths(writer, study);
-            WriteCoverage(writer, study.Coverage, study, parts.FieldCoverage ? study.FieldCoverage : null);
+            WriteCoverage(writer, setup, study, parts.FieldCoverage ? study.FieldCoverage : null);
             WriteAcquisition(writer, pass, study);
         }
 
@@ -164,8 +164,9 @@ public static class ComputeJsonReport
         writer.WriteEndObject();
     }
 
-    private static void WriteCoverage(Utf8JsonWriter writer, CoverageResult coverage, CaseStudy of, FieldCoverage? field)
+    private static void WriteCoverage(Utf8JsonWriter writer, ComputedSetup setup, CaseStudy of, FieldCoverage? field)
     {
+        var coverage = of.Coverage;
         var computed = coverage.NotComputed is null;
         writer.WriteStartObject("coverage");
         Shown(writer, "volume", coverage.Volume, computed);
@@ -184,6 +185,8 @@ public static class ComputeJsonReport
             writer.WriteNull("unseen");
         }
 
+        if (setup.Margin is { } margin) MarginReport.Write(writer, margin);
+        if (setup.WithDrifts is { } drifted) DriftedCoverageReport.Write(writer, drifted);
         Reason(writer, coverage.NotComputed ?? of.Faces.NotComputed);
         FieldJson.WriteCoverage(writer, field);
         writer.WriteEndObject();

@@ -19,6 +19,9 @@ public sealed class ComputeTextReport(TextWriter output, ComputeParts? printed =
             Line(setup.Pass is { } pass ? string.Create(CultureInfo.InvariantCulture, $"\nsetup {setup.Id}, pass {pass}") : $"\nsetup {setup.Id}");
             if (setup.NotComputed is { } reason) Line($"  not computed: {reason}");
             foreach (var study in setup.Cases) Write(study, setup.Id);
+            if (setup.Cases.IsEmpty) continue;
+            if (setup.Margin is { } margin) Line("\n  " + MarginReport.Text(margin));
+            if (setup.WithDrifts is { } drifted) Line("  " + DriftedCoverageReport.Text(drifted));
         }
     }
 

@@ -10,6 +10,11 @@ internal static class TofdJson
     public static void Write(Utf8JsonWriter writer, TofdDetail pair)
     {
         writer.Number("converted-back-wall-time", pair.ConvertedBackWallTime?.Microseconds);
+        if (pair.ConvertedBackWallTime is null)
+        {
+            writer.WriteString("converted-not-computed", pair.TransverseBackWallTime is null ? "a speed of sound is not known" : "every way over the back wall meets the bore");
+        }
+
         writer.Number("transverse-back-wall-time", pair.TransverseBackWallTime?.Microseconds);
         writer.Number("mid-plane-y", pair.MidPlaneY.Millimetres);
         writer.Number("stated-separation", pair.StatedSeparation?.Millimetres);

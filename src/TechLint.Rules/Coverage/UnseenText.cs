@@ -31,6 +31,7 @@ internal static class UnseenText
         if (worst.OutsideDiameter is { } diameter) draft.With("outside-diameter", diameter.Millimetres, "mm");
         WithError(draft, "left", worst.LeftError);
         WithError(draft, "right", worst.RightError);
+        if (worst.SkewError.Degrees != 0) draft.With("skew-error", worst.SkewError.Degrees, "deg", ThicknessDigits);
         if (Errors(worst) is { } errors) draft.Detail(errors);
         var place = worst.Result.Unseen.IsEmpty ? "" : ", " + Extent(worst.Result);
         return draft
@@ -46,10 +47,12 @@ internal static class UnseenText
     /// <summary>Where within the positioning tolerance it is worst, in words.</summary>
     private static string? Errors(WorstCoverage worst)
     {
-        var left = Error("left", worst.LeftError);
-        var right = Error("right", worst.RightError);
-        return left is null && right is null ? null : $"worst within the positioning tolerance: {string.Join(", ", new[] { left, right }.OfType<string>())}";
+        string[] places = [.. new[] { Error("left", worst.LeftError), Error("right", worst.RightError), Skew(worst.SkewError) }.OfType<string>()];
+        return places.Length == 0 ? null : $"worst within the positioning tolerance: {string.Join(", ", places)}";
     }
+
+    private static string? Skew(Angle error) => error.Degrees == 0 ? null
+        : $"probes turned {Digits.Text(Digits.Rounded(Math.Abs(error.Degrees), 2) ?? 0)} deg {(error.Degrees > 0 ? "towards +x" : "towards -x")}";
 
     private static string? Error(string side, Length error) => error.Millimetres == 0 ? null
         : $"{side} probes {Millimetres(new Length(Math.Abs(error.Millimetres)), 2)} {(error.Millimetres > 0 ? "farther from" : "nearer to")} the weld than stated";

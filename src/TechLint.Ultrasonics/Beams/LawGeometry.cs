@@ -81,26 +81,35 @@ internal static class LawGeometry
         var steering = ray.Direction - slope;
         var length = aperture.Count * pitch;
         var effective = length * Math.Cos(steering) * ray.Squeeze;
-        var (lobe, lobeLevel) = GratingLobeOf(leaning, ray, slope, steering, pitch, aperture.Count);
+        var lobe = GratingLobeOf(leaning, ray, slope, steering, pitch).Angle;
         var law = new LawStudy(
             leaning.FaultOf(ray), angle, Angle.FromRadians(ray.WedgeAngle), Angle.FromRadians(steering), aperture.First,
             default, default, new Length(length - transducer.Gap.Millimetres), new Length(effective), default, new Length(leaning.TrueWedgePath(ray)),
-            double.IsNaN(lobe) ? null : Angle.FromRadians(lobe), []) { GratingLobeLevel = double.IsNaN(lobeLevel) ? null : new Level(lobeLevel) };
+            double.IsNaN(lobe) ? null : Angle.FromRadians(lobe), []);
         return Complete(leaning, law, ray, length, steering, effective);
     }
 
-    private static (double Angle, double Level) GratingLobeOf(in Setup setup, SoleRay ray, double slope, double steering, double pitch, int elements)
+    /// <summary>How loud the nearest grating lobe is; NaN where none enters the part. Costs more than the law: worked out when a study shows it.</summary>
+    public static double GratingLobeLevel(PassSection section, MountedProbe probe, Beam beam, Law law)
+    {
+        if (law.Study.GratingLobeAngle is null || probe.Wedge.ArraySlope is not { } slope || Setup.Of(section, probe, beam, 0) is not { } upright) return double.NaN;
+        var (transducer, pitch) = (probe.Transducer, probe.Transducer.Pitch.Millimetres);
+        var setup = upright.Leaning(probe.Wedge.RoofAngle is { } roof && transducer.IsDual ? RoofTilt.SteeringFrom(law.Steering, roof.Radians) : 0);
+        var (nearest, angle) = GratingLobeOf(setup, law.Ray, slope.Radians, law.Steering, pitch);
+        if (double.IsNaN(nearest)) return double.NaN;
+        var order = (int)Math.Round((Math.Sin(nearest) - Math.Sin(law.Steering)) * pitch * setup.Frequency / setup.WedgeSpeed);
+        return Fields.GratingLevel.Decibels(
+            PatternOf(setup, law.Ray.PartAngle, law.Steering), PatternOf(setup, angle, nearest), (int)Math.Round(law.Size / pitch), order,
+            transducer.Bandwidth?.Fraction);
+    }
+
+    /// <summary>Off the array's normal, and in the part; NaN where none enters it.</summary>
+    private static (double OffNormal, double Angle) GratingLobeOf(in Setup setup, SoleRay ray, double slope, double steering, double pitch)
     {
         var (sole, speed) = (setup.Sole, setup.Speed);
         var nearest = GratingLobe.Nearest(
             steering, setup.WedgeSpeed / setup.Frequency / pitch, lobe => !double.IsNaN(sole.Refract(lobe + slope, ray.ExitArc, speed)));
-        if (double.IsNaN(nearest)) return (double.NaN, double.NaN);
-        var angle = sole.Refract(nearest + slope, ray.ExitArc, speed);
-        var order = (int)Math.Round((Math.Sin(nearest) - Math.Sin(steering)) * pitch * setup.Frequency / setup.WedgeSpeed);
-        var transducer = setup.Probe.Transducer;
-        var level = Fields.GratingLevel.Decibels(
-            PatternOf(setup, ray.PartAngle, steering), PatternOf(setup, angle, nearest), elements, order, transducer.Bandwidth?.Fraction);
-        return (angle, level);
+        return (nearest, double.IsNaN(nearest) ? double.NaN : sole.Refract(nearest + slope, ray.ExitArc, speed));
     }
 
     private static double PatternOf(in Setup setup, double partAngle, double offNormal)

@@ -9,24 +9,17 @@ using TechLint.Ultrasonics.Tofd;
 
 namespace TechLint.Ultrasonics.Beams;
 
-/// <summary>What of a pass counts for coverage: the laws of its sound beams, its diffraction and tandem pairs, and its images. Coupling monitors and
-/// lamination scans never count.</summary>
+/// <summary>What of a pass counts for coverage point by point or law by law: the laws of its sound beams, and its diffraction and tandem pairs. Its images
+/// are <see cref="ImageWork"/>'s. Coupling monitors and lamination scans never count.</summary>
 internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArray<IPointSight> Pairs)
 {
-    /// <summary>Total-focusing images that can be worked out.</summary>
-    public ImmutableArray<SidedSight> Images { get; init; } = [];
-
     /// <param name="section">The pass at one case.</param>
     /// <param name="leftError">mm; moves the left probes away from the weld where positive.</param>
     /// <param name="rightError">mm; moves the right probes away from the weld where positive.</param>
     /// <param name="skewError">rad; turns every probe.</param>
-    public static PassSights Of(PassSection section, double leftError = 0, double rightError = 0, double skewError = 0) =>
-        Of(section, LinesOf(section, skewError), leftError, rightError, skewError);
-
-    /// <summary>As above, from laws worked out before: moving a probe along the surface moves its exit points and nothing else of its laws.</summary>
-    public static PassSights Of(
-        PassSection section, ImmutableArray<(MountedProbe Probe, SightLine Line)> laws, double leftError, double rightError, double skewError)
+    public static PassSights Of(PassSection section, double leftError = 0, double rightError = 0, double skewError = 0)
     {
+        var laws = LinesOf(section, skewError);
         var lines = ImmutableArray.CreateBuilder<SightLine>(laws.Length);
         foreach (var (probe, line) in laws)
         {
@@ -34,6 +27,12 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
             lines.Add(error == 0 ? line : line with { ExitY = line.ExitY + Outward(probe.Side, error) });
         }
 
+        return new PassSights(lines.MoveToImmutable(), PairsOf(section, leftError, rightError, skewError));
+    }
+
+    /// <summary>The diffraction and tandem pairs that can be worked out.</summary>
+    public static ImmutableArray<IPointSight> PairsOf(PassSection section, double leftError, double rightError, double skewError)
+    {
         var pairs = ImmutableArray.CreateBuilder<IPointSight>();
         foreach (var beam in section.Pass.Beams)
         {
@@ -41,10 +40,7 @@ internal sealed record PassSights(ImmutableArray<SightLine> Lines, ImmutableArra
             if (beam.Scan == ScanKind.Tandem && TandemPair.Of(section, beam, leftError, rightError, skewError).Pair is { } tandem) pairs.Add(tandem.Sight);
         }
 
-        return new PassSights(lines.MoveToImmutable(), pairs.ToImmutable())
-        {
-            Images = ImageWork.SightsOf(section, leftError, rightError, skewError),
-        };
+        return pairs.ToImmutable();
     }
 
     /// <summary>A distance away from the weld as a step along y.</summary>

@@ -20,8 +20,14 @@ internal sealed record SightLine(
     /// <summary>Over a step: where it truly enters the part. <see cref="ExitY"/> is then where it would for the section beyond the step.</summary>
     public double StartY { get; init; }
 
+    /// <summary>Over a step on a curved section: how much flatter it truly enters than <see cref="Angle"/>, which is the virtual exit point's; rad.</summary>
+    public double StartTurn { get; init; }
+
     public bool Allows(int leg) => (LegMask & (1 << (leg - 1))) != 0;
 
     /// <summary>From where a bounce counts: those before a step lie on the near side's surfaces.</summary>
     public double ExitOfBounce(int bounce) => bounce < StepLeg ? StartY : ExitY;
+
+    /// <summary>What is added to a launch from <see cref="ExitY"/> for the launch that makes a bounce, rad.</summary>
+    public double TurnOfBounce(int bounce) => bounce < StepLeg ? StartTurn : 0;
 }

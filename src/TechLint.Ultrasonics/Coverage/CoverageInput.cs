@@ -16,6 +16,16 @@ internal sealed record CoverageInput(
     double Thickness, double? OutsideDiameter, VolumeRectangle Volume, MirrorGap? Cap, MirrorGap? Root,
     ImmutableArray<CoveragePass> Passes, double RowStep)
 {
+    /// <summary>
+    /// What sound sees from the left is drawn in by this at both ends of every stretch (mm along the outer surface; negative lets it out). Where the probes
+    /// of a side move together, their stretches move with them: a row that is whole though drawn in by e is whole for every move up to e, and one that is not
+    /// though let out by e is not for any. Pairs are left as they are.
+    /// </summary>
+    public double LeftInset { get; init; }
+
+    /// <summary>Likewise from the right.</summary>
+    public double RightInset { get; init; }
+
     /// <summary>Hi-lo, mm: how much deeper the right edge lies than the left one, from the outer surface; 0 where the edges meet.</summary>
     public double Misalignment { get; init; }
 }
@@ -25,6 +35,9 @@ internal sealed record CoverageInput(
 /// <param name="Pairs">Diffraction and tandem pairs.</param>
 internal sealed record CoveragePass(Surface ScanningSurface, ImmutableArray<SightLine> Lines, ImmutableArray<IPointSight> Pairs)
 {
+    /// <summary>Works the pairs out when sound has left something unseen, and only then; takes the place of <see cref="Pairs"/>.</summary>
+    public Lazy<ImmutableArray<IPointSight>>? PairsWhenAsked { get; init; }
+
     /// <summary>Total-focusing images: they count for the volume and for the side that their probe stands on.</summary>
     public ImmutableArray<SidedSight> Images { get; init; } = [];
 }

@@ -56,11 +56,17 @@ internal static class CoverageKernel
         : new VolumeSeen(Run(input, Depth.Volume, rings: null, out var unseen).Volume, !unseen.Exceeds);
 
     /// <summary>Whether the volume is complete; stops at the first unseen part that is too large.</summary>
-    public static bool IsComplete(CoverageInput input)
+    public static bool IsComplete(CoverageInput input) => IsComplete(input, out _);
+
+    /// <param name="input">The section.</param>
+    /// <param name="unseenAt">Depths at which something too large goes unseen, from the outer surface; the whole volume where it cannot be computed.</param>
+    public static bool IsComplete(CoverageInput input, out (double FromZ, double ToZ) unseenAt)
     {
+        unseenAt = (input.Volume.FromZ, input.Volume.ToZ);
         if (WhyNot(input) is not null) return false;
         if (input.Misalignment != 0) return MisalignedCoverage.IsComplete(input);
         Run(input, Depth.CompleteOnly, rings: null, out var unseen);
+        if (unseen.Exceeds) unseenAt = unseen.Exceeding;
         return !unseen.Exceeds;
     }
 
@@ -123,8 +129,9 @@ internal static class CoverageKernel
             var isFirst = row == 0;
             var isLast = row == count - 1;
             var z = isLast ? volume.ToZ : volume.FromZ + (row * step);
-            work.Left.Restart(volume.FromY, volume.ToY);
-            work.Right.Restart(volume.FromY, volume.ToY);
+            var (padLeft, padRight) = (Math.Abs(input.LeftInset), Math.Abs(input.RightInset));
+            work.Left.Restart(volume.FromY - padLeft, volume.ToY + padLeft);
+            work.Right.Restart(volume.FromY - padRight, volume.ToY + padRight);
             work.All.Restart(volume.FromY, volume.ToY);
             if (depth == Depth.Sides)
             {
@@ -185,6 +192,11 @@ internal static class CoverageKernel
         private readonly List<PassLanes> passes = [];
         private FlatLane[] flat = new FlatLane[256];
         private CurvedLane[] curved = new CurvedLane[256];
+        private LaneSource[] sources = new LaneSource[256];
+        private double leftInset;
+        private double rightInset;
+        private double fromY;
+        private double toY;
         private bool isCurved;
 
         public bool HasPairs { get; private set; }
@@ -194,17 +206,23 @@ internal static class CoverageKernel
             passes.Clear();
             HasPairs = false;
             isCurved = input.OutsideDiameter is not null;
+            (leftInset, rightInset) = (input.LeftInset, input.RightInset);
+            var pad = Math.Max(Math.Abs(leftInset), Math.Abs(rightInset));
+            (fromY, toY) = (input.Volume.FromY - pad, input.Volume.ToY + pad);
             var count = 0;
             foreach (var pass in input.Passes)
             {
                 var frame = new PassFrame(input.Thickness, input.OutsideDiameter, pass.ScanningSurface);
-                var lanes = new PassLanes { Frame = frame, First = count, Pairs = pass.Pairs, Images = pass.Images };
-                AddLanes(input, pass, frame, isFromLeft: true, ref count);
+                var lanes = new PassLanes
+                {
+                    Frame = frame, First = count, Pass = pass, Near = frame.NearGap(input.Cap, input.Root), Far = frame.FarGap(input.Cap, input.Root),
+                };
+                AddLanes(pass, frame, isFromLeft: true, ref count);
                 lanes.FirstRight = count;
-                AddLanes(input, pass, frame, isFromLeft: false, ref count);
+                AddLanes(pass, frame, isFromLeft: false, ref count);
                 lanes.End = count;
                 passes.Add(lanes);
-                HasPairs |= !pass.Pairs.IsDefaultOrEmpty;
+                HasPairs |= pass.PairsWhenAsked is not null || !pass.Pairs.IsDefaultOrEmpty;
             }
         }
 
@@ -232,12 +250,24 @@ internal static class CoverageKernel
 
         public void UniteSides()
         {
-            All.AddAll(Left);
-            All.AddAll(Right);
+            AddSide(Left, leftInset);
+            AddSide(Right, rightInset);
             All.Unite();
         }
 
-        /// <summary>Every <paramref name="step"/>th lane of each pass, from the given one on.</summary>
+        private void AddSide(RowIntervals side, double inset)
+        {
+            if (inset == 0)
+            {
+                All.AddAll(side);
+                return;
+            }
+
+            side.Unite();
+            All.AddInset(side, inset);
+        }
+
+        /// <summary>Every <paramref name="step"/>th lane of each pass, from the given one on; a lane is made when first asked.</summary>
         public void AddSound(double z, int offset, int step)
         {
             foreach (var pass in passes)
@@ -245,11 +275,20 @@ internal static class CoverageKernel
                 var depth = pass.Frame.DepthAt(z);
                 for (var index = pass.First + offset; index < pass.End; index += step)
                 {
+                    ref var source = ref sources[index];
+                    if (!source.IsMade) Make(ref source, pass, index);
                     var side = index < pass.FirstRight ? Left : Right;
                     if (isCurved) curved[index].AddRow(depth, side);
                     else flat[index].AddRow(pass.Frame.Rays.Thickness, depth, side);
                 }
             }
+        }
+
+        private void Make(ref LaneSource source, in PassLanes pass, int index)
+        {
+            source.IsMade = true;
+            if (isCurved) curved[index] = new CurvedLane(source.Line, source.Leg, pass.Frame, pass.Near, pass.Far, fromY, toY);
+            else flat[index] = new FlatLane(source.Line, source.Leg, pass.Frame, pass.Near, pass.Far);
         }
 
         /// <summary>Images count for the side of their probe: the whole row is looked at.</summary>
@@ -259,7 +298,7 @@ internal static class CoverageKernel
             {
                 var toOuter = pass.Frame.ToOuter;
                 var depth = pass.Frame.DepthAt(z);
-                foreach (var (image, ownSide) in pass.Images)
+                foreach (var (image, ownSide) in pass.Pass.Images)
                 {
                     if (depth < image.FromZ || depth > image.ToZ) continue;
                     var (one, other) = (image.FromY * toOuter, image.ToY * toOuter);
@@ -283,7 +322,7 @@ internal static class CoverageKernel
             foreach (var pass in passes)
             {
                 var depth = pass.Frame.DepthAt(z);
-                foreach (var pair in pass.Pairs)
+                foreach (var pair in pass.Pass.PairsWhenAsked?.Value ?? pass.Pass.Pairs)
                 {
                     if (depth < pair.FromZ || depth > pair.ToZ) continue;
                     var (one, other) = (pair.FromY * pass.Frame.ToOuter, pair.ToY * pass.Frame.ToOuter);
@@ -332,10 +371,8 @@ internal static class CoverageKernel
             if (wasSeen) seen.Add(start, to);
         }
 
-        private void AddLanes(CoverageInput input, CoveragePass pass, PassFrame frame, bool isFromLeft, ref int count)
+        private void AddLanes(CoveragePass pass, PassFrame frame, bool isFromLeft, ref int count)
         {
-            var near = frame.NearGap(input.Cap, input.Root);
-            var far = frame.FarGap(input.Cap, input.Root);
             for (var leg = 1; leg <= LaunchSegments.GreatestLeg; leg++)
             {
                 // Law after law in one leg: neighbours overlap and melt together as they are added.
@@ -343,16 +380,14 @@ internal static class CoverageKernel
                 {
                     // Left and right are those of the common frame; from inside a pass sees them the other way round.
                     if (!line.Allows(leg) || (line.Direction * frame.ToOuter > 0) != isFromLeft) continue;
-                    if (isCurved)
+                    if (count == sources.Length)
                     {
-                        if (count == curved.Length) Array.Resize(ref curved, count * 2);
-                        curved[count++] = new CurvedLane(line, leg, frame, near, far, input.Volume.FromY, input.Volume.ToY);
+                        Array.Resize(ref sources, count * 2);
+                        Array.Resize(ref flat, count * 2);
+                        Array.Resize(ref curved, count * 2);
                     }
-                    else
-                    {
-                        if (count == flat.Length) Array.Resize(ref flat, count * 2);
-                        flat[count++] = new FlatLane(line, leg, frame, near, far);
-                    }
+
+                    sources[count++] = new LaneSource { Line = line, Leg = leg };
                 }
             }
         }
@@ -360,11 +395,20 @@ internal static class CoverageKernel
         private struct PassLanes
         {
             public PassFrame Frame;
+            public CoveragePass Pass;
+            public MirrorGap? Near;
+            public MirrorGap? Far;
             public int First;
             public int FirstRight;
             public int End;
-            public System.Collections.Immutable.ImmutableArray<IPointSight> Pairs;
-            public System.Collections.Immutable.ImmutableArray<SidedSight> Images;
+        }
+
+        /// <summary>What a lane is made of: most rows are whole before most lanes have been asked.</summary>
+        private struct LaneSource
+        {
+            public SightLine Line;
+            public int Leg;
+            public bool IsMade;
         }
     }
 }

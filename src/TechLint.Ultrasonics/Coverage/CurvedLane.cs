@@ -79,8 +79,9 @@ internal struct CurvedLane
         for (var bounce = 1; bounce < leg; bounce++)
         {
             if (((bounce & 1) == 1 ? far : near) is not { } gap) continue;
-            var start = LaunchTo(new Bearing((gap.From - line.ExitOfBounce(bounce)) * line.Direction / scanRadius / bounce), oppositeRadius);
-            var end = LaunchTo(new Bearing((gap.To - line.ExitOfBounce(bounce)) * line.Direction / scanRadius / bounce), oppositeRadius);
+            var turn = line.TurnOfBounce(bounce);
+            var start = Turned(LaunchTo(new Bearing((gap.From - line.ExitOfBounce(bounce)) * line.Direction / scanRadius / bounce), oppositeRadius), turn);
+            var end = Turned(LaunchTo(new Bearing((gap.To - line.ExitOfBounce(bounce)) * line.Direction / scanRadius / bounce), oppositeRadius), turn);
             segments.Remove(Math.Min(start, end), Math.Max(start, end));
         }
         lowTrend = highTrend = Trend.None;
@@ -159,6 +160,9 @@ internal struct CurvedLane
             AddCarefully(from, to, radius, isUpper: false, isWindowed, from, row);
         }
     }
+
+    /// <summary>From the sine of the true launch to that of the virtual exit point's, over a step.</summary>
+    private static double Turned(double sine, double turn) => turn == 0 ? sine : Math.Sin(Math.Asin(sine) - turn);
 
     /// <summary>The launch whose ray meets a radius at a polar angle from the exit point, in leg 1; held to the rays that do.</summary>
     private readonly double LaunchTo(in Bearing bearing, double radius)

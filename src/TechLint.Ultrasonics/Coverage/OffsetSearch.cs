@@ -8,14 +8,18 @@ internal delegate CoverageInput? ShiftedBuilder(CoverageCase place, double shift
 
 /// <summary>How far a set of probes may move together, and the volume stays complete over the whole range, tolerance included.</summary>
 /// <remarks>
-/// Shifts are tried every <see cref="Coarse"/> mm outwards from the stated place (every half of it where none of them covers); the run of covering ones nearest
-/// to it is followed and its ends are halved down to <see cref="Fine"/>. A window narrower than half a coarse step can be missed. Each shift is judged at both
-/// ends and the middle of the thickness band, at every diameter, with the offset's tolerance at its corners and the skew's both ways;
-/// the first incomplete case rejects it, and the case that rejected the last shift is tried first.
+/// Shifts are tried every <see cref="Coarse"/> mm outwards from the stated place; the run of covering ones nearest to it is followed in steps of
+/// <see cref="Stride"/> and its ends are halved down to <see cref="Fine"/>. A window narrower than a coarse step can be missed, and so can a gap narrower
+/// than a stride. Each shift is judged at both ends and the middle of the thickness band, at every diameter, with every combination of the shared
+/// errors' ends and the corners of the offset's tolerance, by rows <see cref="WorstCaseSearch.ScreeningStep"/> apart; the first incomplete case rejects it. Two short cuts spare most of the work and change no answer: what
+/// goes unseen though every stretch of sound is let out by r mm rejects all shifts within r at once, and what is whole though drawn in by the tolerance needs no
+/// corners (<see cref="InsetRule"/>).
 /// </remarks>
 internal static class OffsetSearch
 {
-    public const double Coarse = 2;
+    public const double Coarse = 1;
+
+    public const double Stride = 2;
 
     public const double Fine = 0.1;
 
@@ -24,26 +28,38 @@ internal static class OffsetSearch
 
     /// <param name="range">What must be covered.</param>
     /// <param name="build">Builds a case.</param>
+    /// <param name="rule">What short cuts its sections allow.</param>
     /// <param name="limitFrom">Least shift that cap and frame allow, mm.</param>
     /// <param name="limitTo">Greatest.</param>
+    /// <param name="ruledOut">What is known already of this set of probes; what is learnt is added.</param>
     /// <returns>Null where no shift within reach covers.</returns>
-    public static OffsetWindow? Find(SearchRange range, ShiftedBuilder build, double limitFrom, double limitTo)
+    public static OffsetWindow? Find(
+        SearchRange range, ShiftedBuilder build, InsetRule rule, double limitFrom, double limitTo, RuledOutMoves ruledOut)
     {
         var from = Math.Max(-Reach, limitFrom);
         var to = Math.Min(Reach, limitTo);
         if (!(from <= to)) return null;
-        var trial = new Trial(range, build);
-        var home = Math.Clamp(0, from, to);
-        if ((Nearest(trial, home, from, to, Coarse) ?? Nearest(trial, home, from, to, Coarse / 2)) is not { } covered) return null;
-        return new OffsetWindow(new Length(Follow(trial, covered, from, -1)), new Length(Follow(trial, covered, to, 1)));
+        var trial = new Trial(range, build, rule, ruledOut);
+        return Nearest(trial, Math.Clamp(0, from, to), from, to) is { } covered ? Window(trial, covered, from, to) : null;
     }
 
-    private static double? Nearest(Trial trial, double home, double from, double to, double step)
+    /// <summary>The window about the stated place itself; null where that does not cover.</summary>
+    public static OffsetWindow? Around(
+        SearchRange range, ShiftedBuilder build, InsetRule rule, double limitFrom, double limitTo, RuledOutMoves ruledOut)
+    {
+        var trial = new Trial(range, build, rule, ruledOut);
+        return trial.Covers(0) ? Window(trial, 0, Math.Min(0, Math.Max(-Reach, limitFrom)), Math.Max(0, Math.Min(Reach, limitTo))) : null;
+    }
+
+    private static OffsetWindow Window(Trial trial, double covered, double from, double to) =>
+        new(new Length(Follow(trial, covered, from, -1)), new Length(Follow(trial, covered, to, 1)));
+
+    private static double? Nearest(Trial trial, double home, double from, double to)
     {
         if (trial.Covers(home)) return home;
-        for (var index = 1; home - (index * step) >= from || home + (index * step) <= to; index++)
+        for (var index = 1; home - (index * Coarse) >= from || home + (index * Coarse) <= to; index++)
         {
-            var (nearer, farther) = (home - (index * step), home + (index * step));
+            var (nearer, farther) = (home - (index * Coarse), home + (index * Coarse));
             if (farther <= to && trial.Covers(farther)) return farther;
             if (nearer >= from && trial.Covers(nearer)) return nearer;
         }
@@ -58,7 +74,7 @@ internal static class OffsetSearch
         do
         {
             if (good == limit) return limit;
-            bad = direction > 0 ? Math.Min(good + Coarse, limit) : Math.Max(good - Coarse, limit);
+            bad = direction > 0 ? Math.Min(good + Stride, limit) : Math.Max(good - Stride, limit);
             if (!trial.Covers(bad)) break;
             good = bad;
         }
@@ -76,41 +92,111 @@ internal static class OffsetSearch
 
     private sealed class Trial
     {
-        private readonly ShiftedBuilder build;
-        private readonly List<CoverageCase> cases = [];
+        /// <summary>What is looked at about the depth at which the last shift failed, beyond the part's own ends (mm): a few times what is tolerated.</summary>
+        private const double About = 1.5;
 
-        public Trial(SearchRange range, ShiftedBuilder build)
+        /// <summary>How far a failing section is let out at most, mm, and how far at least to be worth the trouble.</summary>
+        private const double GreatestReach = 16;
+        private const double LeastReach = 0.5;
+
+        private readonly ShiftedBuilder build;
+        private readonly InsetRule rule;
+        private readonly RuledOutMoves ruledOut;
+        private readonly double tolerance;
+        private readonly List<CoverageCase> nodes = [];
+        private readonly List<(double Left, double Right)> corners;
+        private readonly HashSet<CoverageCase> cases = [];
+        private (CoverageCase Place, double FromZ, double ToZ)? failure;
+        private double lastReach = GreatestReach;
+
+        public Trial(SearchRange range, ShiftedBuilder build, InsetRule rule, RuledOutMoves ruledOut)
         {
-            this.build = build;
-            double[] thicknesses = range.ToThickness > range.FromThickness
-                ? [range.FromThickness, range.ToThickness, (range.FromThickness + range.ToThickness) / 2]
-                : [range.FromThickness];
-            foreach (var diameter in range.Diameters)
+            this.build = (place, shift) => build(place, shift) is { } input ? Coarser(input) : null;
+            this.rule = rule;
+            this.ruledOut = ruledOut;
+            tolerance = range.OffsetTolerance;
+            corners = [(0, 0), .. range.Corners()];
+            foreach (var thickness in Thicknesses(range))
             {
-                foreach (var thickness in thicknesses)
+                foreach (var diameter in range.Diameters)
                 {
-                    var place = new CoverageCase(thickness, diameter);
-                    cases.Add(place);
-                    foreach (var (left, right) in range.Corners()) cases.Add(place with { LeftError = left, RightError = right });
-                    if (!(range.SkewTolerance > 0)) continue;
-                    cases.Add(place with { SkewError = range.SkewTolerance });
-                    cases.Add(place with { SkewError = -range.SkewTolerance });
+                    foreach (var error in range.SharedErrors())
+                    {
+                        var node = error.On(new CoverageCase(thickness, diameter));
+                        nodes.Add(node);
+                        foreach (var (left, right) in corners) cases.Add(node with { LeftError = left, RightError = right });
+                    }
                 }
             }
         }
 
         public bool Covers(double shift)
         {
-            for (var index = 0; index < cases.Count; index++)
-            {
-                if (build(cases[index], shift) is { } input && CoverageKernel.IsComplete(input)) continue;
+            if (ruledOut.Holds(shift, cases)) return false;
 
-                // Neighbouring shifts mostly fail for the same reason.
-                (cases[0], cases[index]) = (cases[index], cases[0]);
+            // Neighbouring shifts mostly fail for the same reason, at the same depth.
+            if (failure is { } last && build(last.Place, shift) is { } input && RuleOut(last.Place, Slice(input, last.FromZ, last.ToZ), shift)) return false;
+            for (var index = 0; index < nodes.Count; index++)
+            {
+                if (NodeCovers(nodes[index], shift)) continue;
+                (nodes[0], nodes[index]) = (nodes[index], nodes[0]);
                 return false;
             }
 
             return true;
+        }
+
+        private bool NodeCovers(CoverageCase node, double shift)
+        {
+            if (rule.MovesAsOne && corners.Count > 1)
+            {
+                if (build(node, shift) is not { } stated) return false;
+                if (CoverageKernel.IsComplete(InsetRule.DrawnIn(stated, tolerance))) return true;
+            }
+
+            foreach (var (left, right) in corners)
+            {
+                var place = node with { LeftError = left, RightError = right };
+                if (build(place, shift) is not { } input) return false;
+                if (CoverageKernel.IsComplete(input, out var unseen)) continue;
+                failure = (place, unseen.FromZ, unseen.ToZ);
+                RuleOut(place, Slice(input, unseen.FromZ, unseen.ToZ), shift);
+                return false;
+            }
+
+            return true;
+        }
+
+        /// <summary>True where the slice is incomplete; then as many neighbouring shifts as can be told are ruled out with this one.</summary>
+        private bool RuleOut(CoverageCase place, CoverageInput slice, double shift)
+        {
+            if (CoverageKernel.IsComplete(slice)) return false;
+            if (!rule.CanRuleOut) return true;
+            for (var reach = Math.Min(GreatestReach, 2 * lastReach); reach >= LeastReach; reach /= 2)
+            {
+                if (CoverageKernel.IsComplete(rule.LetOut(slice, reach))) continue;
+                ruledOut.Add(place, shift - reach, shift + reach);
+                lastReach = reach;
+                return true;
+            }
+
+            lastReach = LeastReach;
+            return true;
+        }
+
+        private static CoverageInput Slice(CoverageInput input, double fromZ, double toZ) => input with
+        {
+            Volume = input.Volume with { FromZ = Math.Max(input.Volume.FromZ, fromZ - About), ToZ = Math.Min(input.Volume.ToZ, toZ + About) },
+        };
+
+        private static CoverageInput Coarser(CoverageInput input) =>
+            input with { RowStep = Math.Max(input.RowStep, WorstCaseSearch.ScreeningStep) };
+
+        /// <summary>The ends first: they fail first.</summary>
+        private static double[] Thicknesses(SearchRange range)
+        {
+            var (from, to) = (range.FromThickness, range.ToThickness);
+            return to > from ? [from, to, (from + to) / 2] : [from];
         }
     }
 }

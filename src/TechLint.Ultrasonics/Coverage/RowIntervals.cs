@@ -50,6 +50,17 @@ internal sealed class RowIntervals
         for (var index = 0; index < other.Count; index++) Append(other.from[index], other.to[index]);
     }
 
+    /// <summary>Adds another row's stretches, drawn in at both ends (let out where negative) and held to this row's limits. The other must be united.</summary>
+    public void AddInset(RowIntervals other, double inset)
+    {
+        for (var index = 0; index < other.Count; index++)
+        {
+            var low = other.from[index] + inset;
+            var high = other.to[index] - inset;
+            if (low < high) Add(low, high);
+        }
+    }
+
     /// <summary>Sorts and unites; afterwards the stretches rise and do not touch.</summary>
     public void Unite()
     {

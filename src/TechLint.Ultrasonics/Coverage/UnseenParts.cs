@@ -22,6 +22,9 @@ internal sealed class UnseenParts
     /// <summary>Some part exceeds the tolerance; once true, more rows cannot mend it.</summary>
     public bool Exceeds { get; private set; }
 
+    /// <summary>The depths of the part that was the first to exceed it.</summary>
+    public (double FromZ, double ToZ) Exceeding { get; private set; }
+
     public int GapCount => gapCount;
 
     public (double From, double To) this[int gap] => (gaps[gap].From, gaps[gap].To);
@@ -70,7 +73,7 @@ internal sealed class UnseenParts
             part.FromZ = Math.Min(part.FromZ, fromZ);
             part.ToZ = Math.Max(part.ToZ, toZ);
             part.Area += (gap.To - gap.From) * (toZ - fromZ);
-            Exceeds |= part.IsTooLarge;
+            Note(part);
         }
 
         return unseen;
@@ -137,7 +140,14 @@ internal sealed class UnseenParts
         into.FromZ = Math.Min(into.FromZ, from.FromZ);
         into.ToZ = Math.Max(into.ToZ, from.ToZ);
         into.Area += from.Area;
-        Exceeds |= into.IsTooLarge;
+        Note(into);
+    }
+
+    private void Note(in Part part)
+    {
+        if (Exceeds || !part.IsTooLarge) return;
+        Exceeds = true;
+        Exceeding = (part.FromZ, part.ToZ);
     }
 
     private struct Gap

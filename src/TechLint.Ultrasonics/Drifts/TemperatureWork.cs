@@ -59,7 +59,7 @@ internal static class TemperatureWork
         return new(worst, worst is null ? NoLaw : null);
     }
 
-    private static string Unknown(string material) => $"how the speed of sound in {material} changes with temperature is not known";
+    internal static string Unknown(string material) => $"how the speed of sound in {material} changes with temperature is not known";
 
     /// <summary>In the part, rad, after the drift; NaN where the beam does not enter any more.</summary>
     internal static double AngleAt(PassSection section, MountedProbe probe, Beam beam, Law law, double wedgeSpeed, double warmed, double partSpeed)

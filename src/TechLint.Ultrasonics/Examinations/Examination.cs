@@ -43,6 +43,10 @@ public sealed record Examination(
 
     /// <summary>Of the surface that is scanned, as the technique claims it; null where not stated.</summary>
     public Band<Temperature>? SurfaceTemperature { get; init; }
+
+    /// <summary>What the check of velocity and delay lets pass, either way, as a share of the velocity; 0 where there is no such check. Counts for
+    /// <see cref="Studies.Study.CoverageWithDrifts"/>.</summary>
+    public Share VelocityTolerance { get; init; }
 }
 
 /// <summary>How the scanning surface bends under the frame.</summary>

@@ -50,8 +50,9 @@ internal readonly struct FaceRays(SectionRays rays, MirrorGap? near, MirrorGap? 
         {
             var isNear = (bounce & 1) == 0;
             if (bounce == freeBounce || (isNear ? near : far) is not { } gap) continue;
-            if (!rays.TryReach(Math.Abs(launch), isNear ? 0 : rays.Thickness, bounce, out var advance, out _)) return false;
-            var place = line.ExitOfBounce(bounce) + (line.Direction * Math.CopySign(advance, launch));
+            var start = launch + line.TurnOfBounce(bounce);
+            if (!rays.TryReach(Math.Abs(start), isNear ? 0 : rays.Thickness, bounce, out var advance, out _)) return false;
+            var place = line.ExitOfBounce(bounce) + (line.Direction * Math.CopySign(advance, start));
             if (place > gap.From && place < gap.To) return false;
         }
 

@@ -19,24 +19,16 @@ internal static class ImageWork
             Corners(image), sight.Map.Best > 0 ? Place(sight.Map.BestAt) : null), null);
     }
 
-    /// <summary>The images of a pass that can be worked out, as coverage takes them.</summary>
+    /// <summary>An image as coverage takes it; null where it cannot be worked out.</summary>
     /// <param name="section">The pass at one case.</param>
-    /// <param name="leftError">mm; moves the left probes away from the weld where positive.</param>
-    /// <param name="rightError">mm; moves the right probes away from the weld where positive.</param>
+    /// <param name="beam">The image.</param>
+    /// <param name="probe">Whose.</param>
+    /// <param name="error">mm; moves the probe away from the weld where positive.</param>
     /// <param name="skewError">rad.</param>
-    public static ImmutableArray<Coverage.SidedSight> SightsOf(PassSection section, double leftError, double rightError, double skewError)
-    {
-        var sights = ImmutableArray.CreateBuilder<Coverage.SidedSight>();
-        foreach (var beam in section.Pass.Beams)
-        {
-            if (beam.Scan != ScanKind.TotalFocusing || Acquiring.Pulses.ProbeAt(section.Pass, beam.From) is not { } probe) continue;
-            var error = probe.Side == Side.Left ? leftError : rightError;
-            if (ImageGeometry.Of(section, beam, error, skewError).Image is not { } image) continue;
-            sights.Add(new Coverage.SidedSight(new ImageSight(SensitivityMap.Of(image), section.Examination.ImageDrop.Decibels), probe.Side));
-        }
-
-        return sights.ToImmutable();
-    }
+    public static Coverage.SidedSight? SightOf(PassSection section, Beam beam, MountedProbe probe, double error, double skewError) =>
+        ImageGeometry.Of(section, beam, error, skewError).Image is { } image
+            ? new Coverage.SidedSight(new ImageSight(SensitivityMap.Of(image), section.Examination.ImageDrop.Decibels), probe.Side)
+            : null;
 
     private static ImmutableArray<ImageCorner> Corners(ImageGeometry image)
     {

@@ -18,22 +18,6 @@ public static class SkewedRay
     /// <summary>The angle in the section across the weld, <c>tan θ' = tan θ cos δ</c>.</summary>
     public static Angle InSection(Angle angle, Angle skew) => Angle.FromRadians(InSection(angle.Radians, skew.Radians));
 
-    /// <summary>
-    /// Incidence on a fusion face from its normal, 0 to 90 deg: <c>cos i = |d·n|</c>, the face running along x and leaning by <paramref name="face"/> from the vertical, so
-    /// that <c>n = (0, cos b, sin b)</c>: <c>cos i = |sin θ cos δ cos b ± cos θ sin b|</c>, + in odd legs (downwards), − in even ones.
-    /// </summary>
-    /// <param name="angle">In the part, from the normal of the scanning surface (around a pipe: as the section's ray stands to the vertical at the face).</param>
-    /// <param name="skew">Of the beam.</param>
-    /// <param name="face">Positive where the face's normal that points along the beam's way points down: where the bevel opens to the scanning surface and the beam
-    /// meets the face on its far side.</param>
-    /// <param name="isUpwards">Even legs.</param>
-    public static Angle OnFace(Angle angle, Angle skew, Angle face, bool isUpwards)
-    {
-        var down = isUpwards ? -Math.Cos(angle.Radians) : Math.Cos(angle.Radians);
-        var cosine = (Math.Sin(angle.Radians) * Math.Cos(skew.Radians) * Math.Cos(face.Radians)) + (down * Math.Sin(face.Radians));
-        return Angle.FromRadians(Math.Acos(Math.Min(1, Math.Abs(cosine))));
-    }
-
     internal static double InSection(double angle, double skew) => Math.Atan(Math.Tan(angle) * Math.Cos(skew));
 
     /// <summary>Length in the section for a length of the beam's own.</summary>

@@ -113,7 +113,10 @@ public sealed record LawStudy(
     public Fields.Divergence? Divergence { get; init; }
 
     /// <summary>Echo level of the grating lobe relative to the main lobe (<c>Fields.GratingLevel</c>); null where no lobe enters the part.</summary>
-    public Level? GratingLobeLevel { get; init; }
+    public Level? GratingLobeLevel => GratingLobeWork?.Value;
+
+    /// <summary>Null where the law was not worked out as a study.</summary>
+    internal Lazy<Level?>? GratingLobeWork { get; init; }
 
     /// <summary>The delays of its elements; null where the law was not worked out as a study.</summary>
     public FocalLaw? Focal { get; init; }
@@ -166,10 +169,32 @@ public readonly record struct SectionPlace(Length Y, Length Z);
 
 /// <summary>The worst case and where it is. The errors move the left and right probes away from the weld where positive.</summary>
 public sealed record WorstCoverage(
-    CoverageResult Result, Length Thickness, Length? OutsideDiameter, Length LeftError, Length RightError, string? NotComputed);
+    CoverageResult Result, Length Thickness, Length? OutsideDiameter, Length LeftError, Length RightError, string? NotComputed)
+{
+    /// <summary>Turn of all probes towards +x beside the stated skew.</summary>
+    public Angle SkewError { get; init; }
+
+    /// <summary>True speed of sound in the part against the stated one, as a share of it.</summary>
+    public Share PartSpeedError { get; init; }
+
+    /// <summary>True speed of sound in the wedges against the stated one, as a share of it.</summary>
+    public Share WedgeSpeedError { get; init; }
+
+    /// <summary>How much deeper the right edge lies than the left one.</summary>
+    public Length Misalignment { get; init; }
+}
 
 /// <summary>How far the stated index offsets may move so that the volume is covered: away from the weld positive; both ends may have one sign.</summary>
 public sealed record OffsetWindow(Length From, Length To);
+
+/// <summary>
+/// How far the probes of a setup that send sound beams may move together, from where they stand, before the volume is no longer complete somewhere in the range
+/// and its tolerances. Never beyond cap and the search's reach.
+/// </summary>
+/// <param name="Towards">Towards the weld.</param>
+/// <param name="Away">Away from it.</param>
+/// <param name="NotComputed">Why there is none, or null.</param>
+public sealed record OffsetMargin(Length? Towards, Length? Away, string? NotComputed);
 
 /// <summary>What one pass takes. Null where the inputs do not give it. Formulas stand at <c>Acquiring/</c>, each beside its own figure.</summary>
 /// <param name="PulsesPerPosition">One sequence over all laws and beams of the frame: sum of laws × averaging, a capture once.</param>

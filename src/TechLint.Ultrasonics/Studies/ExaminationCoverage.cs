@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
 using TechLint.Ultrasonics.Coverage;
+using TechLint.Ultrasonics.Drifts;
 using TechLint.Ultrasonics.Examinations;
 using TechLint.Ultrasonics.Imaging;
 using TechLint.Ultrasonics.Quantities;
@@ -11,34 +12,41 @@ namespace TechLint.Ultrasonics.Studies;
 /// <summary>Joins an examination to the coverage kernel: its section at a place of the range, its worst case, its covering offsets.</summary>
 internal static class ExaminationCoverage
 {
-    /// <summary>Rows lie at most a quarter of the shortest wavelength apart.</summary>
-    private const double RowsPerWavelength = 4;
-
-    /// <summary>Where no beam has a wavelength nothing is seen, and coarse rows (mm) say so as well.</summary>
-    private const double RowStepWithoutBeams = 1;
-
     private const string TandemLeftOut = "what a tandem pair sees is not computed, and the others do not see all: ";
 
     private const string ImagesLeftOut = "what a total-focusing image sees is not computed, and the others do not see all: ";
 
     public static CoverageResult At(Examination examination, double thickness, double? outsideDiameter) =>
-        InputOf(examination, new CoverageCase(thickness, outsideDiameter), new LawCache()) is { } input
+        new SectionBuilder(examination).At(new CoverageCase(thickness, outsideDiameter)) is { } input
             ? Judged(examination, CoverageKernel.Compute(input, traceUnseen: true))
             : None(PassWork.ImpossibleWall);
 
     public static WorstCoverage Worst(Examination examination)
     {
-        var lines = new LawCache();
-        var worst = WorstCaseSearch.Find(SearchRange.Of(examination), place => InputOf(examination, place, lines));
+        var builder = new SectionBuilder(examination);
+        var worst = WorstCaseSearch.Find(SearchRange.Of(examination), builder.At, RuleOf(builder));
         var result = Judged(examination, worst.Result);
         return worst with { Result = result, NotComputed = result.NotComputed };
     }
 
-    public static OffsetWindow? CoveringOffsets(
-        Examination examination, string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach)
+    public static WorstCoverage WorstWithDrifts(Examination examination, WorstCoverage stated)
     {
-        var index = IndexOf(examination, passId);
-        if (index < 0) return null;
+        if (stated.NotComputed is not null) return stated;
+        var (speeds, reason) = DriftTolerance.Of(examination);
+        if (reason is not null) return stated with { Result = None(reason), NotComputed = reason };
+        var range = SearchRange.WithDrifts(examination, speeds);
+        if (!range.HasDrifts) return stated;
+        var builder = new SectionBuilder(examination);
+        var worst = WorstCaseSearch.Find(range, builder.At, RuleOf(builder), traceUnseen: false);
+        var result = Judged(examination, worst.Result);
+        if (result.NotComputed is null && WorstCaseSearch.IsWorse(stated.Result, result)) return stated;
+        return worst with { Result = result, NotComputed = result.NotComputed };
+    }
+
+    public static OffsetWindow? CoveringOffsets(
+        Examination examination, OffsetMemory memory, string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach)
+    {
+        if (IndexOf(examination, passId) is not { } index) return null;
         var pass = examination.Passes[index];
         var moved = stations.IsDefaultOrEmpty ? SoundStations(pass) : [.. stations];
         var range = SearchRange.Of(examination) with
@@ -46,10 +54,10 @@ internal static class ExaminationCoverage
             FromThickness = (thickness.From ?? examination.Thickness.From)?.Millimetres ?? double.NaN,
             ToThickness = (thickness.To ?? examination.Thickness.To)?.Millimetres ?? double.NaN,
         };
-        var lines = new LawCache();
         return OffsetSearch.Find(
-            range, (place, shift) => InputOf(Shifted(examination, index, moved, shift), place, lines), Math.Max(LeastShift(examination, pass, moved), Shift(reach.From, double.NegativeInfinity, offsets => offsets.Max())),
-            Shift(reach.To, double.PositiveInfinity, offsets => offsets.Min()));
+            range, Builder(memory.Sections, index, moved), RuleOf(memory.Sections, pass, moved),
+            Math.Max(LeastShift(examination, pass, moved), Shift(reach.From, double.NegativeInfinity, offsets => offsets.Max())),
+            Shift(reach.To, double.PositiveInfinity, offsets => offsets.Min()), memory.Of(index, moved));
 
         // The probe that would leave the reach first decides: towards the weld the nearest one, away from it the farthest.
         double Shift(Length? end, double open, Func<IEnumerable<double>, double> first) => end is { } offset
@@ -57,62 +65,47 @@ internal static class ExaminationCoverage
             : open;
     }
 
+    /// <summary>How far the probes of a pass that send sound beams may move together before the volume is no longer complete.</summary>
+    public static OffsetMargin Margin(Examination examination, OffsetMemory memory, string passId, WorstCoverage worst)
+    {
+        if (worst.NotComputed is { } reason) return new OffsetMargin(null, null, reason);
+        if (!worst.Result.IsComplete) return new OffsetMargin(null, null, "the volume is not complete where the probes stand");
+        if (IndexOf(examination, passId) is not { } index) return new OffsetMargin(null, null, "there is no such pass");
+        var pass = examination.Passes[index];
+        var moved = SoundStations(pass);
+        if (moved.Count == 0) return new OffsetMargin(null, null, "no probe of this pass sends a sound beam");
+        var window = OffsetSearch.Around(
+            SearchRange.Of(examination), Builder(memory.Sections, index, moved), RuleOf(memory.Sections, pass, moved), LeastShift(examination, pass, moved),
+            double.PositiveInfinity, memory.Of(index, moved));
+        return window is null
+            ? new OffsetMargin(null, null, "the volume is not complete where the probes stand")
+            : new OffsetMargin(new Length(Math.Max(0, -window.From.Millimetres)), new Length(Math.Max(0, window.To.Millimetres)), null);
+    }
+
+    private static ShiftedBuilder Builder(SectionBuilder sections, int passIndex, HashSet<int> stations) =>
+        (place, shift) => sections.At(place, new ProbeMove(passIndex, stations, shift));
+
+    private static InsetRule RuleOf(SectionBuilder builder) => new(builder.MovesAsOne);
+
+    private static InsetRule RuleOf(SectionBuilder builder, Pass pass, HashSet<int> moved)
+    {
+        // From inside left is right; and a beam that may point back over its own probe sees from either side.
+        var isPlain = pass.ScanningSurface == Surface.Outside && builder.MovesAsOne;
+        return RuleOf(builder) with
+        {
+            MovesLeft = !isPlain || pass.Probes.Any(probe => probe.Side == Side.Left && moved.Contains(probe.Station)),
+            MovesRight = !isPlain || pass.Probes.Any(probe => probe.Side == Side.Right && moved.Contains(probe.Station)),
+            CanRuleOut = !pass.Beams.Any(beam =>
+                beam.Focus.Kind == FocusKind.Across
+                || (beam.Scan == ScanKind.TotalFocusing && beam.From is { } imager && moved.Contains(imager))
+                || (beam.Scan is ScanKind.Tofd or ScanKind.Tandem && ((beam.Transmit is { } sender && moved.Contains(sender)) || (beam.Receive is { } receiver && moved.Contains(receiver))))),
+        };
+    }
+
     public static CoverageResult None(string reason)
     {
         var none = new Share(double.NaN);
         return new CoverageResult(none, none, none, none, [], new Length(double.NaN), new Length(double.NaN), IsComplete: false, reason);
-    }
-
-    /// <param name="lines">The laws of a search, worked out once for all places that share them.</param>
-    private static CoverageInput? InputOf(Examination examination, CoverageCase place, LawCache lines)
-    {
-        var passes = ImmutableArray.CreateBuilder<CoveragePass>(examination.Passes.Count);
-        double? curved = null;
-        foreach (var pass in examination.Passes)
-        {
-            var diameter = place.OutsideDiameter is { } outside ? new Length(outside) : (Length?)null;
-            if (PassSection.Of(examination, pass, new Length(place.Thickness), diameter) is not { } section) return null;
-            if (section.Rays.IsCurved) curved = section.OutsideDiameter;
-            var (offset, skew) = (pass.Tolerance.IndexOffset.Millimetres, pass.Tolerance.Skew.Radians);
-            var sights = PassSights.Of(
-                section, lines.Of(section, Within(place.SkewError, skew)), Within(place.LeftError, offset), Within(place.RightError, offset),
-                Within(place.SkewError, skew));
-            passes.Add(new CoveragePass(pass.ScanningSurface, sights.Lines, sights.Pairs) { Images = sights.Images });
-        }
-
-        var fromInside = examination.Passes.All(pass => pass.ScanningSurface == Surface.Inside);
-        return new CoverageInput(
-            place.Thickness, curved, VolumeRectangle.Of(examination.Weld, examination.Volume, place.Thickness, curved, fromInside),
-            MirrorGap.Of(examination.Weld.Cap), MirrorGap.Of(examination.Weld.Root), passes.MoveToImmutable(), RowStepOf(examination))
-        {
-            Misalignment = place.Misalignment,
-        };
-    }
-
-    /// <summary>A pass that holds its place better than the worst one errs by no more than its own tolerance.</summary>
-    private static double Within(double error, double tolerance) => Math.Abs(error) <= tolerance ? error : Math.CopySign(tolerance, error);
-
-    private static double RowStepOf(Examination examination)
-    {
-        var shortest = double.PositiveInfinity;
-        foreach (var pass in examination.Passes)
-        {
-            foreach (var beam in pass.Beams)
-            {
-                foreach (var probe in pass.Probes)
-                {
-                    if (probe.Station != (beam.From ?? beam.Transmit)) continue;
-                    foreach (var speeds in new[] { examination.Part.Left, examination.Part.Right })
-                    {
-                        var speed = beam.Wave == Wave.Transverse ? speeds.Transverse : speeds.Longitudinal;
-                        var wavelength = speed?.MillimetresPerMicrosecond / probe.Transducer.Frequency.Megahertz;
-                        if (wavelength > 0 && wavelength < shortest) shortest = wavelength.Value;
-                    }
-                }
-            }
-        }
-
-        return double.IsFinite(shortest) ? shortest / RowsPerWavelength : RowStepWithoutBeams;
     }
 
     /// <summary>Beams that are left out could only add: a figure short of all is none while they are missing.</summary>
@@ -140,29 +133,18 @@ internal static class ExaminationCoverage
         return null;
     }
 
-    private static int IndexOf(Examination examination, string passId)
+    private static int? IndexOf(Examination examination, string passId)
     {
         for (var index = 0; index < examination.Passes.Count; index++)
         {
             if (string.Equals(examination.Passes[index].Id, passId, StringComparison.Ordinal)) return index;
         }
 
-        return -1;
+        return null;
     }
 
     private static HashSet<int> SoundStations(Pass pass) =>
         [.. pass.Beams.Where(beam => beam.Scan is ScanKind.Sectorial or ScanKind.Linear or ScanKind.Fixed or ScanKind.TotalFocusing).Select(beam => beam.From).OfType<int>()];
-
-    private static Examination Shifted(Examination examination, int index, HashSet<int> stations, double shift)
-    {
-        var pass = examination.Passes[index];
-        var probes = pass.Probes.Select(probe => stations.Contains(probe.Station)
-            ? probe with { IndexOffset = new Length(probe.IndexOffset.Millimetres + shift) }
-            : probe);
-        var passes = examination.Passes.ToArray();
-        passes[index] = pass with { Probes = [.. probes] };
-        return examination with { Passes = [.. passes] };
-    }
 
     /// <summary>No wedge may climb onto the reinforcement of the surface that it rides on.</summary>
     private static double LeastShift(Examination examination, Pass pass, HashSet<int> stations)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using TechLint.Ultrasonics.Beams;
+using TechLint.Ultrasonics.Coverage;
 using TechLint.Ultrasonics.Examinations;
 
 namespace TechLint.Ultrasonics.Studies;
@@ -12,28 +13,15 @@ internal sealed class LawCache
 {
     private readonly Dictionary<Key, ImmutableArray<(MountedProbe Probe, SightLine Line)>> known = [];
 
-    private readonly record struct Key(string Pass, double? OutsideDiameter, double Wall, double Skew);
+    private readonly record struct Key(string Pass, double? OutsideDiameter, double Wall, double Skew, SpeedErrors Speeds);
 
-    /// <summary>The laws at the places that the section's probes have.</summary>
-    public ImmutableArray<(MountedProbe Probe, SightLine Line)> Of(PassSection section, double skewError)
+    /// <summary>The laws at the places that the section's probes have. A focus on a vertical line depends on where the probe stands: such a pass must not be moved.</summary>
+    public ImmutableArray<(MountedProbe Probe, SightLine Line)> Of(PassSection section, double skewError, SpeedErrors speeds)
     {
-        // A focus on a vertical line depends on where the probe stands.
-        if (section.Pass.Beams.Any(beam => beam.Focus.Kind == FocusKind.Across)) return PassSights.LinesOf(section, skewError);
-        var key = new Key(section.Pass.Id, section.OutsideDiameter, section.IsInside ? section.Thickness : 0, skewError);
-        if (!known.TryGetValue(key, out var lines)) known.Add(key, lines = PassSights.LinesOf(section, skewError));
-        return Placed(section.Pass, lines);
-    }
-
-    /// <summary>Each law moved by as much as its probe stands elsewhere than when the law was worked out.</summary>
-    private static ImmutableArray<(MountedProbe Probe, SightLine Line)> Placed(Pass pass, ImmutableArray<(MountedProbe Probe, SightLine Line)> lines)
-    {
-        var moved = pass.Probes.Where(probe => lines.Any(line => line.Probe.Station == probe.Station && line.Probe.IndexOffset != probe.IndexOffset))
-            .ToDictionary(probe => probe.Station);
-        if (moved.Count == 0) return lines;
-        return
-        [
-            .. lines.Select(line => !moved.TryGetValue(line.Probe.Station, out var probe) ? line
-                : (probe, line.Line with { ExitY = line.Line.ExitY + PassSights.Outward(probe.Side, probe.IndexOffset.Millimetres - line.Probe.IndexOffset.Millimetres) })),
-        ];
+        // A depth below the wall counts in the next legs, unfolded: such a focus knows the wall.
+        var knowsWall = section.IsInside || section.Pass.Beams.Any(beam => beam.Focus.Kind != FocusKind.None && beam.Focus.Kind != FocusKind.Path);
+        var key = new Key(section.Pass.Id, section.OutsideDiameter, knowsWall ? section.Thickness : 0, skewError, speeds);
+        if (!known.TryGetValue(key, out var lines)) known.Add(key, lines = DriftedLaws.Of(section, skewError, speeds));
+        return lines;
     }
 }

@@ -16,13 +16,18 @@ public sealed class Study
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
 
     private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
+    private readonly ConcurrentDictionary<string, Lazy<OffsetMargin>> margins = new(StringComparer.Ordinal);
     private readonly Lazy<WorstCoverage> coverage;
+    private readonly Lazy<WorstCoverage> withDrifts;
+    private readonly Lazy<OffsetMemory> offsets;
     private readonly Lazy<WorstFaces> faces;
 
     public Study(Examination examination)
     {
         Examination = examination;
         coverage = new Lazy<WorstCoverage>(() => ExaminationCoverage.Worst(Examination));
+        withDrifts = new Lazy<WorstCoverage>(() => ExaminationCoverage.WorstWithDrifts(Examination, Coverage));
+        offsets = new Lazy<OffsetMemory>(() => new OffsetMemory(Examination));
         faces = new Lazy<WorstFaces>(() => FaceSearch.Worst(Examination));
     }
 
@@ -40,6 +45,13 @@ public sealed class Study
     /// <summary>The least coverage over thickness, diameter and positioning tolerance.</summary>
     public WorstCoverage Coverage => coverage.Value;
 
+    /// <summary>
+    /// The least coverage when also the speeds of sound err (what the check of velocity lets pass, and the drift by the permitted difference in temperature
+    /// between block and part) and the edges are misaligned as far as the preparation allows. What references and their checks are there to catch: no verdict, a study (worked
+    /// out when asked for).
+    /// </summary>
+    public WorstCoverage CoverageWithDrifts => withDrifts.Value;
+
     /// <summary>The fusion faces where they are met worst over thickness, diameter, positioning tolerance and misalignment (grade study).</summary>
     public WorstFaces Faces => faces.Value;
 
@@ -51,7 +63,17 @@ public sealed class Study
     public OffsetWindow? CoveringOffsets(string passId, ImmutableArray<int> stations, Band<Length> thickness, Band<Length> reach) =>
         windows.GetOrAdd(
             (passId, new EquatableArray<int>(stations), thickness, reach),
-            _ => new Lazy<OffsetWindow?>(() => ExaminationCoverage.CoveringOffsets(Examination, passId, stations, thickness, reach))).Value;
+            _ => new Lazy<OffsetWindow?>(() =>
+            {
+                // One search at a time: they share what is known of the offsets that do not cover.
+                lock (offsets.Value) return ExaminationCoverage.CoveringOffsets(Examination, offsets.Value, passId, stations, thickness, reach);
+            })).Value;
+
+    /// <summary>How far a setup's sound probes may move together, each way, before the volume is no longer complete. Worked out when asked for.</summary>
+    public OffsetMargin MarginOf(string passId) => margins.GetOrAdd(passId, id => new Lazy<OffsetMargin>(() =>
+    {
+        lock (offsets.Value) return ExaminationCoverage.Margin(Examination, offsets.Value, id, Coverage);
+    })).Value;
 
     /// <summary>The paths that each law of a beam uses inside the examined volume, over the cases; laws that never enter it are left out.</summary>
     public ImmutableArray<PathUse> PathsUsed(string passId, string beamId)

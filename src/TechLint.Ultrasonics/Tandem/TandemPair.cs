@@ -74,7 +74,6 @@ internal sealed class TandemPair
     {
         var wall = section.Thickness;
         var (zoneFrom, zoneTo) = (beam.ZoneFrom.At(wall), beam.ZoneTo.At(wall));
-        if (section.IsInside) (zoneFrom, zoneTo) = (wall - zoneTo, wall - zoneFrom);
         var sight = new TandemSight(section, rear, front, zoneFrom, zoneTo);
         var spacing = (front.ExitY - rear.ExitY) * front.Direction;
         var (depth, y) = Crossing(section.Rays, rear, front, spacing);

@@ -4,7 +4,7 @@ namespace TechLint.Ultrasonics.Tofd;
 
 /// <summary>A diffraction pair in full. Depths from the scanning surface, on the pair's true mid-plane, y in the setup's own frame.</summary>
 /// <param name="MidPlaneY">Middle of the index points, along the scanning surface: 0 where both offsets are equal.</param>
-/// <param name="ConvertedBackWallTime">First echo of the back wall that changes its wave there, by least time; null where a speed is unknown.</param>
+/// <param name="ConvertedBackWallTime">First echo of the back wall that changes its wave there, by least time; null where a speed is unknown or the bore is in the way.</param>
 /// <param name="TransverseBackWallTime">Back wall by transverse waves both ways: <c>path / cT</c>.</param>
 /// <param name="BackWallDeadZoneCountedBack">The back wall's dead zone in its other form, the pulse counted back from the wall (some 3 % larger).</param>
 /// <param name="StatedSeparation">As the author states it; null where left out.</param>

@@ -101,7 +101,6 @@ internal sealed class TofdPair
         var least = depths.LeastLevel(section.Examination.TofdDrop.Decibels);
 
         var (zoneFrom, zoneTo) = (beam.ZoneFrom.At(wall), beam.ZoneTo.At(wall));
-        if (section.IsInside) (zoneFrom, zoneTo) = (wall - zoneTo, wall - zoneFrom);
         var study = new TofdStudy(
             new Length(pair.Separation), new Length(intersection), Duration.FromSeconds(pair.LateralPath / speed),
             Duration.FromSeconds(pair.BackWallPath / speed), new Length(nearDead), new Length(backDead), new Length(from),
@@ -181,8 +180,9 @@ internal sealed class TofdPair
     }
 
     /// <summary>First arrival of the back wall's echo that is transverse on its way up (or down), by least time along the wall; both waves' speeds in mm/s.</summary>
-    public Duration ConvertedBackWallTime(double longitudinal, double transverse) =>
-        Duration.FromSeconds(ConvertedWave.BackWallTime(pair, longitudinal, transverse));
+    /// <returns>Null where no such way clears the bore.</returns>
+    public Duration? ConvertedBackWallTime(double longitudinal, double transverse) =>
+        ConvertedWave.BackWallTime(pair, longitudinal, transverse) is var time && double.IsFinite(time) ? Duration.FromSeconds(time) : null;
 
     /// <summary>From inside, tangents at both exit points meet here on the mid-plane: no straight line from them reaches higher.</summary>
     private static double HighestStraightDepth(PairGeometry pair) => pair.Section.Bend >= 0

@@ -57,6 +57,7 @@ internal static class Misalignment
             LegMask = line.LegMask & ~((1 << (leg - 1)) - 1),
             StepLeg = leg,
             StartY = line.ExitY,
+            StartTurn = line.Angle - angle,
         };
     }
 

@@ -96,7 +96,7 @@ try {
   // Complete a key as it is typed.
   await tab.evaluate(() => window.session.select('component:', 'component:'.length));
   await tab.keyboard.press('Enter');
-  await tab.keyboard.type('scann', { delay: 30 });
+  await tab.keyboard.type('  coat', { delay: 30 });
   await tab.locator('.cm-tooltip-autocomplete li').first().waitFor();
   seen.completions = await tab.locator('.cm-tooltip-autocomplete li').allTextContents();
   await tab.screenshot({ path: join(screenshots, 'browser-completion.png') });

@@ -28,6 +28,8 @@
   "Let the server work until PREDICATE holds; an error with WHAT after 20 seconds."
   (let ((until (+ (float-time) 20)))
     (while (and (not (funcall predicate)) (< (float-time) until))
+      ;; Edits wait for idle moments, and a batch has none.
+      (when (bound-and-true-p eglot--managed-mode) (eglot--signal-textDocument/didChange))
       (accept-process-output nil 0.02)
       (when (bound-and-true-p flymake-mode) (flymake-start)))
     (unless (funcall predicate) (error "%s" what))))
@@ -59,7 +61,7 @@
       (save-excursion
         (goto-char (point-min))
         (search-forward "component:\n")
-        (insert "  scann\n")
+        (insert "  coat\n")
         (backward-char 1)
         (let* ((capf (eglot-completion-at-point))
                (all (all-completions (buffer-substring-no-properties (nth 0 capf) (nth 1 capf)) (nth 2 capf))))

@@ -68,10 +68,10 @@ local function run()
 
   -- Complete a key that is half typed, then take it out again.
   local group = vim.fn.search('^component:', 'nw')
-  vim.api.nvim_buf_set_lines(0, group, group, false, { '  scann' })
-  vim.api.nvim_win_set_cursor(0, { group + 1, 7 })
+  vim.api.nvim_buf_set_lines(0, group, group, false, { '  coat' })
+  vim.api.nvim_win_set_cursor(0, { group + 1, 6 })
   local params = vim.lsp.util.make_position_params(0, client.offset_encoding)
-  params.position.character = 7
+  params.position.character = 6
   local offered = vim.lsp.buf_request_sync(0, 'textDocument/completion', params, 20000)
   local list = offered and offered[client.id] and offered[client.id].result or {}
   result.completions = {}

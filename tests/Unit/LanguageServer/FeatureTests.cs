@@ -88,8 +88,14 @@ public sealed class FeatureTests
         (await session.AskAsync("textDocument/documentSymbol", session.Document()))!.ToJsonString().Should().Contain("\"sector-left\"").And.Contain("\"seam\"");
         (await session.AskAsync("textDocument/foldingRange", session.Document()))!.AsArray().Should().NotBeEmpty();
         (await session.AskAsync("textDocument/semanticTokens/full", session.Document()))!["data"]!.AsArray().Count.Should().BeGreaterThan(500);
-        ((string?)(await session.AskAsync("textDocument/documentLink", session.Document()))![0]!["target"]).Should().EndWith("workshop.equipment.yaml");
-        (await session.AskAsync("textDocument/codeLens", session.Document()))!.ToJsonString().Should().Contain("coverage at worst 100 %").And.Contain("mm/s");
+        (await session.AskAsync("textDocument/documentLink", session.Document()))!.AsArray().Select(link => ((string)link!["target"]!).Split('/')[^1])
+            .Should().Equal("glenmarrow-owner.requirements.yaml", "workshop.equipment.yaml");
+        var lens = (await session.AskAsync("textDocument/codeLens", session.Document()))!.AsArray().Should().ContainSingle().Subject!;
+        lens["command"].Should().BeNull("its text is worked out when it comes into sight");
+        var resolved = (await session.AskAsync("codeLens/resolve", lens.DeepClone().AsObject()))!;
+        resolved["command"]!.ToJsonString().Should().Contain("coverage at worst 100 %").And.Contain("mm/s");
+        await session.AskAsync("workspace/executeCommand", new JsonObject { ["command"] = (string)resolved["command"]!["command"]!, ["arguments"] = resolved["command"]!["arguments"]!.DeepClone() });
+        session.Client.ReceivedOf("window/showMessage").Should().ContainSingle().Which.ToJsonString().Should().Contain("Setup seam").And.Contain("near field").And.Contain("scan length");
         var range = session.Document();
         range["range"] = new JsonObject { ["start"] = RawLspClient.Position(0, 0), ["end"] = RawLspClient.Position(999, 0) };
         (await session.AskAsync("textDocument/inlayHint", range))!.ToJsonString().Should().Contain("half skip").And.Contain("near field").And.Contain("exit ").And.Contain("at most");
@@ -172,7 +178,11 @@ public sealed class FeatureTests
             parameters["range"] = new JsonObject { ["start"] = position.DeepClone(), ["end"] = position.DeepClone() };
             if (method is "codeAction") parameters["context"] = new JsonObject { ["diagnostics"] = new JsonArray() };
             if (method is "references") parameters["context"] = new JsonObject { ["includeDeclaration"] = true };
-            InRange(await session.AskAsync("textDocument/" + method, parameters), lines, session.Uri, isOther: false);
+            var answer = await session.Client.RequestAsync("textDocument/" + method, parameters);
+
+            // A name that cannot be renamed is refused, with the reason; nothing else may fail.
+            if (answer["error"] is { } error) (method, (int)error["code"]!).Should().Be(("prepareRename", -32803), error.ToJsonString());
+            InRange(answer["result"], lines, session.Uri, isOther: false);
         }
     }
 

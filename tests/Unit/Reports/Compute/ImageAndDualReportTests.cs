@@ -48,7 +48,8 @@ public sealed class ImageAndDualReportTests
             """.Trim());
         Text(Technique(dual)).Should().Contain("      45.0 deg: halves cross at depth 14.3 mm, both beams hold 6 mm to 20 mm\n");
         var apart = new DualStudy(null, null, null, "the halves' beams do not meet");
-        Json(Technique(apart)).Should().Contain("\"crossing-depth\":null,\"overlap\":null,\"not-computed\":\"the halves' beams do not meet\"");
+        Json(Technique(apart)).Should().Contain("\"crossing-depth\":null,\"overlap\":null,")
+            .And.Contain("\"mode-converted\":[],\"not-computed\":\"the halves' beams do not meet\"}");
         Text(Technique(apart)).Should().Contain("both beams hold - to - (the halves' beams do not meet)");
     }
 

@@ -141,7 +141,7 @@ public sealed class ImageWorkTests
     public void Coverage_by_an_image_is_the_share_of_its_points()
     {
         var section = SectionOf(Direct);
-        var sight = ImageWork.SightsOf(section, 0, 0, 0).Single().Sight;
+        var sight = ImageWork.SightOf(section, section.Pass.Beams.Single(), section.Pass.Probes.Single(), 0, 0)!.Sight;
         var volume = TechLint.Ultrasonics.Coverage.VolumeRectangle.Of(section.Examination.Weld, section.Examination.Volume, 20, null, besideIsInside: false);
         var (seen, all) = (0, 0);
         for (var y = volume.FromY + 0.05; y < volume.ToY; y += 0.1)

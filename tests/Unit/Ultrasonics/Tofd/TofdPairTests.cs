@@ -122,15 +122,18 @@ public sealed class TofdPairTests
     }
 
     [Fact]
-    public void A_zone_is_counted_from_the_outer_surface_on_either_side()
+    public void A_zone_is_counted_from_the_scanning_surface_on_either_side()
     {
         var upper = Given.Diffraction with { ZoneFrom = new Depth(0, IsShare: true), ZoneTo = new Depth(60, IsShare: true) };
         var outside = Pair(Given.TofdSection(30, beam: upper)).Sight;
         (outside.FromZ, outside.ToZ).Should().Be((0, 18));
         var inside = Pair(Given.TofdSection(30, surface: Surface.Inside, beam: upper)).Sight;
-        (inside.FromZ, inside.ToZ).Should().Be((12, 30));
-        outside.Sees(0, 17.9).Should().BeTrue();
-        outside.Sees(0, 18.1).Should().BeFalse();
+        (inside.FromZ, inside.ToZ).Should().Be((0, 18), "a setup that scans from inside has its own z");
+        foreach (var sight in (TofdSight[])[outside, inside])
+        {
+            sight.Sees(0, 17.9).Should().BeTrue();
+            sight.Sees(0, 18.1).Should().BeFalse();
+        }
     }
 
     [Fact]
