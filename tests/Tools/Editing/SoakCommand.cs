@@ -82,7 +82,7 @@ internal static class SoakCommand
     private static string Varied(string text, Random random) =>
         text.Replace("index-offset: 34 mm", string.Create(CultureInfo.InvariantCulture, $"index-offset: {random.Next(2000, 4000) / 100.0} mm"), StringComparison.Ordinal);
 
-    /// <summary>Requests whose text changes before they are answered, and others that are cancelled: each ends with one of the protocol's answers.</summary>
+    /// <summary>Requests whose text changes before they are answered, and others that are cancelled: each ends with one of the protocol's answers; a renaming may be refused.</summary>
     private static async Task OutrunAsync(RawLspClient client, JsonNode announced, EditingRounds rounds, string uri, string text)
     {
         var ids = new List<int>();
@@ -102,7 +102,7 @@ internal static class SoakCommand
     private static async Task EndedAsync(RawLspClient client, int id)
     {
         var answer = await client.ResponseAsync(id);
-        if (answer["error"] is { } error && (int)error["code"]! is not (-32800 or -32801)) throw new InvalidOperationException(answer.ToJsonString());
+        if (answer["error"] is { } error && (int)error["code"]! is not (-32800 or -32801 or -32803)) throw new InvalidOperationException(answer.ToJsonString());
     }
 
     private static string FileOf(string path) => Path.Combine(EditorSession.Samples, path);
