@@ -56,7 +56,10 @@ public sealed class CompletionFormTests
 
         seen.Should().OnlyHaveUniqueItems();
         seen.Count.Should().BeGreaterThan(4);
-        seen.Zip(seen.Skip(1)).Should().OnlyContain(pair => (pair.Second.Item1, pair.Second.Item2).CompareTo((pair.First.Item1, pair.First.Item2)) <= 0
-            && (pair.Second.Item3, pair.Second.Item4).CompareTo((pair.First.Item3, pair.First.Item4)) >= 0);
+        foreach (var (inner, outer) in seen.Zip(seen.Skip(1)))
+        {
+            (outer.Item1, outer.Item2).CompareTo((inner.Item1, inner.Item2)).Should().BeLessThanOrEqualTo(0);
+            (outer.Item3, outer.Item4).CompareTo((inner.Item3, inner.Item4)).Should().BeGreaterThanOrEqualTo(0);
+        }
     }
 }
