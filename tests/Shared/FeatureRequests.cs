@@ -42,7 +42,10 @@ internal static class FeatureRequests
         ["options"] = new JsonObject { ["tabSize"] = 2, ["insertSpaces"] = true },
     };
 
-    /// <summary>The results by method, all sent at once and awaited together. An error answer is an exception.</summary>
+    /// <summary>A request that the text gives no ground for, said in a sentence that the editor shows (LSP 3.17, RequestFailed): where a name cannot be renamed.</summary>
+    private const int RequestFailed = -32803;
+
+    /// <summary>The results by method, all sent at once and awaited together. An error answer is an exception, but for a renaming that is refused.</summary>
     public static async Task<IReadOnlyList<(string Method, JsonNode? Result)>> AskAllAsync(
         RawLspClient client, JsonNode capabilities, string uri, JsonObject position, JsonObject? end = null)
     {
@@ -52,7 +55,8 @@ internal static class FeatureRequests
         foreach (var (method, id) in asked)
         {
             var answer = await client.ResponseAsync(id);
-            if (answer["error"] is { } error) throw new InvalidOperationException($"{method}: {error.ToJsonString()}");
+            var error = answer["error"];
+            if (error is not null && !(method == "textDocument/prepareRename" && (int)error["code"]! == RequestFailed)) throw new InvalidOperationException($"{method}: {error.ToJsonString()}");
             results.Add((method, answer["result"]));
         }
 

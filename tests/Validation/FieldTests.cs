@@ -202,8 +202,8 @@ public sealed class FieldTests
         var (fields, reason) = FieldCoverage.BeamField.AllOf(section);
         reason.Should().BeNull();
         var field = fields.Should().ContainSingle().Subject;
-        (field.Axis(0, 40) - field.Reference(0, 40)).Should().BeApproximately(0, 0.5);
-        (field.Axis(1, 40) - field.Reference(1, 40)).Should().BeLessThan(-6);
+        (field.Axis(0, 40) - field.OwnMeasure(0, 40)).Should().BeApproximately(0, 0.5);
+        (field.Axis(1, 40) - field.OwnMeasure(1, 40)).Should().BeLessThan(-6);
     }
 
     [Fact]
@@ -220,7 +220,7 @@ public sealed class FieldTests
         for (var place = 0; place < places; place++)
         {
             field.Forget();
-            if (field.Reaches(-10 + (20 * random.NextDouble()), 20 * random.NextDouble(), -6)) inside++;
+            if (field.SightOf(-10 + (20 * random.NextDouble()), 20 * random.NextDouble(), -6) == FieldCoverage.Sight.Full) inside++;
         }
 
         coverage.Within.Percent.Should().BeInRange(1, 100);

@@ -227,9 +227,9 @@ public sealed class TandemTests
                 else high = middle;
             }
 
-            var path = At(low).Path;
+            var way = At(low).Path;
             var off = low - line.Angle;
-            var beyond = Math.Abs(path * Math.Sin(off)) - (line.Width.At(path * Math.Cos(off)) / 2);
+            var beyond = Math.Abs(way * Math.Sin(off)) - (line.Width.At(way * Math.Cos(off)) / 2);
             isEdge = Math.Abs(beyond) < 1e-3;
             return Math.Cos(off) > 0 && beyond <= 0;
 

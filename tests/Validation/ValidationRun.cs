@@ -39,7 +39,7 @@ public sealed class ValidationRun : IDisposable
         }
     }
 
-    private static string Root()
+    internal static string Root()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {

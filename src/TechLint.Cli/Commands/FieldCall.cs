@@ -22,7 +22,7 @@ internal sealed class FieldCall
 
     private readonly Option<bool> coverage = new("--field-coverage")
     {
-        Description = "With --format json: work out as well what share of the volume lies within 6 dB of the loudest law's axis at equal path (takes about a second a case)",
+        Description = "Work out as well what share of the volume lies within 6 dB (sensitivity-drop) of the loudest axis at equal path, from the simulated field (takes from half a second to some seconds a case)",
     };
 
     public void AddTo(Command command)

@@ -60,6 +60,11 @@ internal static class ComputedMeaning
             {
                 if (beam.Beam.Transmit?.ToString(CultureInfo.InvariantCulture) == station || beam.Beam.Receive?.ToString(CultureInfo.InvariantCulture) == station) yield return Pair(beam);
             }
+
+            foreach (var beam in pass.Beams.Where(beam => beam.Tandem is not null))
+            {
+                if (beam.Beam.Transmit?.ToString(CultureInfo.InvariantCulture) == station || beam.Beam.Receive?.ToString(CultureInfo.InvariantCulture) == station) yield return Tandem(beam);
+            }
         }
 
         if (isOffset) yield return Coverage(study);
@@ -77,6 +82,7 @@ internal static class ComputedMeaning
                     continue;
                 }
 
+                if (beam.Tandem is not null) yield return $"at {Mm(one.Thickness)}: {Tandem(beam)}";
                 var laws = beam.Laws.Where(law => law.Fault == LawFault.None).ToArray();
                 if (laws.Length == 0) continue;
                 yield return Skips(beam, one);
@@ -132,6 +138,13 @@ internal static class ComputedMeaning
         var pair = beam.Tofd!;
         return $"{beam.Beam.Id}: separation {Mm(pair.ProbeCentreSeparation)}, beams cross at {Mm(pair.IntersectionDepth)}, dead zones {Mm(pair.NearSurfaceDeadZone)} and {Mm(pair.BackWallDeadZone)}, "
             + $"covered depth {Mm(pair.CoveredFrom)} to {Mm(pair.CoveredTo)}";
+    }
+
+    private static string Tandem(BeamStudy beam)
+    {
+        var pair = beam.Tandem!;
+        return $"{beam.Beam.Id}: spacing {Mm(pair.Spacing)}, {Mm(pair.SpacingForZone)} serves the middle of its zone, axes cross at {Mm(pair.CrossingDepth)}, "
+            + $"serves {Mm(pair.ServedFrom)} to {Mm(pair.ServedTo)}";
     }
 
     internal static string Coverage(Study study)

@@ -62,7 +62,7 @@ internal static class CodeActions
     }
 
     /// <summary>The first safe fix of each finding; one that would touch what another changes waits for the next time.</summary>
-    private static List<TextEdit> SafeEdits(IEnumerable<Finding> findings)
+    internal static List<TextEdit> SafeEdits(IEnumerable<Finding> findings)
     {
         var edits = new List<TextEdit>();
         foreach (var fix in findings.Select(finding => finding.Fixes.FirstOrDefault(fix => fix.Safe)).OfType<Fix>())

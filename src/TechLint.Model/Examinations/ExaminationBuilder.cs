@@ -87,6 +87,7 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
             VelocityTolerance = technique.VelocityTolerance.IsKnown ? new Share(Math.Abs(technique.VelocityTolerance.Value.InBase)) : default,
             FusionFaceIncidence = FusionFaceIncidence(group),
             ImageDrop = ImageDrop(group),
+            SensitivityDrop = SensitivityDrop(group),
         }.WithTemperatures(technique, requirements, group.Thickness);
     }
 
@@ -185,6 +186,11 @@ public sealed class ExaminationBuilder(Technique technique, EquipmentPool pool, 
         requirements.Find(LimitNames.ImageDrop, new LimitQuery(ScanKind.TotalFocusing, Thickness: group.Thickness)) is { } limit
             ? new Level(limit.Value.InBase)
             : CommonImageDrop;
+
+    private Level SensitivityDrop(SetupGroup group) =>
+        requirements.Find(LimitNames.SensitivityDrop, new LimitQuery(Thickness: group.Thickness)) is { } limit
+            ? new Level(limit.Value.InBase)
+            : Examination.CommonSensitivityDrop;
 
     private Pass BuildPass(Setup setup, Gathering gathering)
     {

@@ -42,12 +42,16 @@ public static class LimitNames
         "image-drop", LimitSense.AtLeast, [QuantityKind.Level],
         "How far the predicted sensitivity of a total-focusing image may fall below its best one where a point still counts as seen.");
 
+    public static readonly LimitName SensitivityDrop = new(
+        "sensitivity-drop", LimitSense.AtLeast, [QuantityKind.Level],
+        "How far the simulated echo of a sound beam may lie below the loudest axis at equal sound path where the place still counts as seen.");
+
     public static readonly LimitName TemperatureDifference = new(
         "temperature-difference", LimitSense.AtMost, [QuantityKind.TemperatureDifference],
         "How far the temperatures of the block that a reference is set on and of the part may differ.");
 
     public static readonly ImmutableArray<LimitName> All =
-        [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence, ImageDrop, TemperatureDifference];
+        [VolumeCovered, CapClearance, CorrectionExtrapolation, TofdDrop, FusionFaceIncidence, ImageDrop, SensitivityDrop, TemperatureDifference];
 
     /// <summary>Limits that the format speaks of and that no rule reads yet: stating one is no slip, and whoever does is told that it is not judged.</summary>
     public static readonly ImmutableArray<string> ComeLater = ["increment"];

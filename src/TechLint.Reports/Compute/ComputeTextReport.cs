@@ -42,6 +42,7 @@ public sealed class ComputeTextReport(TextWriter output, ComputeParts? printed =
         foreach (var beam in pass.Beams) Write(beam);
         foreach (var line in TofdText.Depths(study, Mm)) Line($"    {line}");
         Write(study.Coverage);
+        foreach (var line in FieldText.Lines(printed is { FieldCoverage: true } ? study.FieldCoverage : null)) Line("    " + line);
         foreach (var line in FaceFigures.Lines(study.Faces)) Line("    " + line);
         Write(pass.Acquisition, pass.Pass.Acquisition);
         foreach (var line in AcquisitionFigures.Lines(pass.Acquisition, study)) Line("    " + line);
@@ -56,6 +57,7 @@ public sealed class ComputeTextReport(TextWriter output, ComputeParts? printed =
         if (beam.Image is { } image) foreach (var line in ImageReport.Lines(image, beam.Beam)) Line("      " + line);
         foreach (var line in beam.Tandem is { } tandem ? TandemReport.Lines(tandem, Mm) : []) Line($"      {line}");
         if (beam.Laws.Length > 0) Write(beam.Laws);
+        foreach (var line in FieldText.Lines(beam.Laws)) Line("      " + line);
         BeamLines.Write(output, beam, printed ?? ComputeParts.Usual);
     }
 

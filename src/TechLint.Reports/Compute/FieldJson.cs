@@ -33,6 +33,7 @@ internal static class FieldJson
         var drop = field is null ? "6" : Digits.Text(Digits.Rounded(-field.Drop.Decibels, 4) ?? 0);
         var key = $"within-{drop.Replace('.', '-')}-db";
         ComputeJsonReport.Shown(writer, key, field?.Within ?? default, field is { NotComputed: null });
+        ComputeJsonReport.Shown(writer, $"{key}-of-own-laws", field?.WithinOwnLaws ?? default, field is { NotComputed: null });
         if (field is null) writer.WriteString($"{key}-not-computed", "asked for with --field-coverage");
         else if (field.NotComputed is { } reason) writer.WriteString($"{key}-not-computed", reason);
     }

@@ -81,6 +81,9 @@ internal readonly struct Sole
     /// <summary>A flat sole on a curve lets the sound out at its plane and the surface bends it again.</summary>
     public bool HasGap => hasGap;
 
+    /// <summary>As the rays of a field take it; none where the sole lies on the surface.</summary>
+    public Fields.SoleGap Gap => hasGap ? new Fields.SoleGap(axisToSole, couplantSpeed) : default;
+
     /// <summary>The ray that leaves a flat sole's plane at u in a given direction, across the gap; false where it does not enter the part.</summary>
     public bool TryCrossGap(double u, double direction, double partSpeed, out SoleRay ray)
     {

@@ -19,9 +19,11 @@ public sealed record Examination(
     Part Part, WeldSection Weld, ExaminedVolume Volume, Band<Length> Thickness, Band<Length>? OutsideDiameter,
     Level TofdDrop, EquatableArray<Pass> Passes)
 {
-    /// <summary>How far below its loudest axis at equal path a sound beam may be and still count for <see cref="Fields.FieldCoverage"/> (negative); -6 dB is
-    /// common practice for the edge of a beam.</summary>
-    public Level SensitivityDrop { get; init; } = new(-6);
+    /// <summary>Common practice for the edge of a beam.</summary>
+    public static readonly Level CommonSensitivityDrop = new(-6);
+
+    /// <summary>How far below the loudest axis at equal path a sound beam may be and still count for <see cref="Fields.FieldCoverage"/> (a set's datum, negative).</summary>
+    public Level SensitivityDrop { get; init; } = CommonSensitivityDrop;
 
     /// <summary>Common practice of zone-by-zone examination: a ray within 5 deg of a fusion face's normal meets it squarely.</summary>
     public static readonly Angle CommonFusionFaceIncidence = new(5);

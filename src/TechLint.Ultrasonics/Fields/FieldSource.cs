@@ -36,7 +36,7 @@ internal sealed class FieldSource
     {
         (this.section, this.beam, this.wedgeSpeed, this.partSpeed, this.contact, this.slope, this.strips) = (section, beam, wedgeSpeed, partSpeed, contact, slope, strips);
         this.stripsPerElement = stripsPerElement;
-        rays = new InterfaceRays(section.Rays, wedgeSpeed, partSpeed);
+        rays = new InterfaceRays(section.Rays, wedgeSpeed, partSpeed, sole.Gap);
         wavelength = wedgeSpeed / probe.Transducer.Frequency.Hertz;
         Spectrum = Spectrum.Of(probe.Transducer);
         var skew = Math.Cos(probe.Skew.Radians);
@@ -52,6 +52,9 @@ internal sealed class FieldSource
 
     public int Count => strips.Length;
 
+    /// <summary>The strips that some law asked for so far uses; the others send no ray.</summary>
+    public (int From, int To) Used { get; private set; }
+
     /// <summary>The source of a sound beam, or why there is none.</summary>
     public static (FieldSource? Source, string? Reason) Of(PassSection section, MountedProbe probe, Beam beam, ImmutableArray<Law> laws)
     {
@@ -60,15 +63,13 @@ internal sealed class FieldSource
         var speeds = section.SpeedsOn(probe.Side);
         if ((beam.Wave == Wave.Transverse ? speeds.Transverse : speeds.Longitudinal) is not { MetresPerSecond: > 0 } part
             || wedge.Longitudinal is not { MetresPerSecond: > 0 } inWedge || !(transducer.Frequency.Hertz > 0)) return (null, "a speed of sound is not known");
-        var contoured = wedge.ContourDiameter is not null && wedge.ContourDirection == ContourDirection.AlongBeam;
-        if (section.Rays.IsCurved && !contoured) return (null, "the field under a flat sole on a curve is not computed");
         var skewed = probe.Skew.Radians + beam.Skew.Radians;
         if (section.Rays.IsCurved && skewed != 0) return (null, "the field of a skewed beam in a curved section is not computed");
         if (!(Math.Abs(skewed) < Math.PI / 2)) return (null, "the probe does not point at the weld");
         if (laws.FirstOrDefault(law => law.Sight is not null) is not { } first) return (null, "the beam has no law");
 
         var (wedgeSpeed, partSpeed) = (inWedge.MillimetresPerSecond, part.MillimetresPerSecond);
-        var sole = new Sole(wedge.Length.Millimetres, contoured, section.Rays, wedgeSpeed, wedgeSpeed);
+        var sole = LawGeometry.SoleUnder(section, wedge, wedgeSpeed);
         var through = new SlipContact(
             Densities.OfWedge(wedge.Material), wedgeSpeed, Densities.TransverseOfWedge(wedge.Material, wedgeSpeed), Densities.OfPart(speeds.Material),
             speeds.Longitudinal?.MillimetresPerSecond ?? partSpeed / Densities.MetalSpeedRatio,
@@ -84,10 +85,10 @@ internal sealed class FieldSource
         }
 
         // A single element stands square to its axis, at the wedge path's end.
-        var polar = section.Rays.IsCurved ? first.Ray.ExitArc / section.Rays.ScanRadius : 0;
+        var polar = section.Rays.IsCurved && !sole.HasGap ? first.Ray.ExitArc / section.Rays.ScanRadius : 0;
         var normal = first.Ray.WedgeAngle - (section.Rays.Bend * polar);
-        var (u, lift) = section.Rays.IsCurved
-            ? (section.Rays.ScanRadius * Math.Sin(polar), section.Rays.Bend * section.Rays.ScanRadius * (Math.Cos(polar) - 1))
+        var (u, lift) = sole.HasGap ? (sole.Half - (wedge.IndexPointBehindFront?.Millimetres ?? 0), 0.0)
+            : section.Rays.IsCurved ? (section.Rays.ScanRadius * Math.Sin(polar), section.Rays.Bend * section.Rays.ScanRadius * (Math.Cos(polar) - 1))
             : (first.Ray.ExitArc, 0.0);
         var centre = (U: u - (first.Ray.WedgePath * Math.Sin(normal)), Height: lift + (first.Ray.WedgePath * Math.Cos(normal)));
         var count = PerElement(transducer.ElementSize.Millimetres, inWedgeLength / 2);
@@ -104,8 +105,10 @@ internal sealed class FieldSource
     public bool TryTerms(double forward, double depth, int leg, Span<Term> terms, Span<double> guess)
     {
         var any = false;
+        var (from, to) = Used;
         for (var index = 0; index < strips.Length; index++)
         {
+            if (index < from || index >= to) continue;
             var strip = strips[index];
             if (!rays.TryFind(strip.U, strip.Height, forward, depth, leg, guess[index], out var ray))
             {
@@ -115,10 +118,10 @@ internal sealed class FieldSource
             }
 
             any = true;
-            guess[index] = ray.Exit;
+            guess[index] = ray.OnSole;
             var across = FresnelStrip.At(strip.Across, wavelength, ray.WedgePath + (ray.PartPath * partSpeed / wedgeSpeed));
             terms[index] = new Term(
-                (ray.WedgePath / wedgeSpeed) + (ray.PartPath / partSpeed), contact.At(ray.PartSine, beam.Wave) * across * ray.Spread * strip.Width,
+                rays.TimeOf(ray), contact.At(ray.PartSine, beam.Wave) * across * ray.Spread * strip.Width,
                 Math.PI * strip.Width * Math.Sin(ray.Direction - slope) / wedgeSpeed, ray.Exit, ray.PartSine, ray.PartPath);
         }
 
@@ -129,6 +132,7 @@ internal sealed class FieldSource
     public FieldLaw LawOf(Law law)
     {
         var (first, delays) = DelaysOf(law);
+        Used = Used.To == 0 ? (first, first + delays.Length) : (Math.Min(Used.From, first), Math.Max(Used.To, first + delays.Length));
         return new FieldLaw(law, first, delays, Spectrum);
     }
 
@@ -166,7 +170,7 @@ internal sealed class FieldSource
             var (u, height) = CentreOf(first + (element * stripsPerElement));
             if (focus is { } place && rays.TryFind(u, height, place.Forward, place.Depth, place.Leg, double.NaN, out var ray))
             {
-                delays[index] = (ray.WedgePath / wedgeSpeed) + (ray.PartPath / partSpeed);
+                delays[index] = rays.TimeOf(ray);
             }
             else
             {

@@ -14,6 +14,7 @@ namespace TechLint.Ultrasonics.Studies;
 public sealed class Study
 {
     private readonly ConcurrentDictionary<(Length Thickness, Length? OutsideDiameter), Lazy<CaseStudy>> cases = new();
+    private readonly ConcurrentDictionary<(string Pass, string Beam), Lazy<ImmutableArray<PathUse>>> paths = new();
 
     private readonly ConcurrentDictionary<(string Pass, EquatableArray<int> Stations, Band<Length> Thickness, Band<Length> Reach), Lazy<OffsetWindow?>> windows = new();
     private readonly ConcurrentDictionary<string, Lazy<OffsetMargin>> margins = new(StringComparer.Ordinal);
@@ -76,7 +77,10 @@ public sealed class Study
     })).Value;
 
     /// <summary>The paths that each law of a beam uses inside the examined volume, over the cases; laws that never enter it are left out.</summary>
-    public ImmutableArray<PathUse> PathsUsed(string passId, string beamId)
+    public ImmutableArray<PathUse> PathsUsed(string passId, string beamId) =>
+        paths.GetOrAdd((passId, beamId), _ => new Lazy<ImmutableArray<PathUse>>(() => FindPaths(passId, beamId))).Value;
+
+    private ImmutableArray<PathUse> FindPaths(string passId, string beamId)
     {
         var uses = new SortedDictionary<double, (double From, double To)>();
         foreach (var (thickness, diameter) in BandEnds().Distinct())

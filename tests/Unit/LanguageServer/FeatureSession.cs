@@ -30,12 +30,15 @@ internal sealed class FeatureSession : IAsyncDisposable
 
     public string Text { get; private set; } = "";
 
+    /// <summary>What the server announced.</summary>
+    public JsonNode Capabilities { get; private set; } = new JsonObject();
+
     public static async Task<FeatureSession> StartAsync(string? capabilities = null, Func<string, string>? edit = null)
     {
         var session = new FeatureSession();
         var parameters = session.Client.InitializeParams(new Uri(Samples).AbsoluteUri);
         if (capabilities is not null) parameters["capabilities"] = JsonNode.Parse(capabilities);
-        await session.Client.RequestAsync("initialize", parameters);
+        session.Capabilities = (await session.Client.RequestAsync("initialize", parameters))["result"]!["capabilities"]!;
         await session.Client.NotifyAsync("initialized", new JsonObject());
         var text = await File.ReadAllTextAsync(Path.Combine(Samples, "techniques", "gm-ut-014.technique.yaml"));
         session.Text = edit is null ? text : edit(text);

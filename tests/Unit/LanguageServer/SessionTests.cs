@@ -50,7 +50,8 @@ public sealed class SessionTests
         result["capabilities"]!.AsObject().Select(capability => capability.Key).Should().Equal(
             "positionEncoding", "textDocumentSync", "hoverProvider", "completionProvider", "signatureHelpProvider", "definitionProvider", "referencesProvider",
             "documentHighlightProvider", "documentSymbolProvider", "workspaceSymbolProvider", "codeActionProvider", "codeLensProvider", "documentLinkProvider",
-            "renameProvider", "foldingRangeProvider", "selectionRangeProvider", "semanticTokensProvider", "inlayHintProvider", "workspace");
+            "renameProvider", "foldingRangeProvider", "selectionRangeProvider", "semanticTokensProvider", "inlayHintProvider", "workspace",
+            "documentFormattingProvider", "documentRangeFormattingProvider", "executeCommandProvider");
         result["capabilities"]!["textDocumentSync"]!.ToJsonString().Should().Be("""{"openClose":true,"change":2,"save":{"includeText":false}}""");
         result["capabilities"]!["workspace"]!.ToJsonString().Should().Be("""{"workspaceFolders":{"supported":true,"changeNotifications":true}}""");
     }

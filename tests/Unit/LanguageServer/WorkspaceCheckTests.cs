@@ -118,7 +118,7 @@ public sealed class WorkspaceCheckTests
         using var release = new ManualResetEventSlim();
         engine.OnCheck = (path, _) =>
         {
-            if (path.StartsWith("t105", StringComparison.Ordinal)) release.Wait(RawLspClient.Patience);
+            if (path.StartsWith("t105", StringComparison.Ordinal)) release.Wait(RawLspClient.Patience, CancellationToken.None);
         };
         await using var session = new ServerSession(engine);
         await InitializeAsync(session, Shows);
@@ -169,7 +169,7 @@ public sealed class WorkspaceCheckTests
             {
                 var asked = await session.Client.NotificationAsync("window/workDoneProgress/create");
                 await session.Client.SendJsonAsync($$"""{"jsonrpc":"2.0","id":{{asked["id"]!.ToJsonString()}},"error":{"code":-32601,"message":"no"} }""");
-            });
+            }, TestContext.Current.CancellationToken);
         }
 
         await InitializeAsync(session, Shows);
