@@ -184,10 +184,25 @@ internal static class OffsetSearch
             return true;
         }
 
-        private static CoverageInput Slice(CoverageInput input, double fromZ, double toZ) => input with
+        /// <summary>Cut along rows of the whole, so that a slice's rows are the whole's: what is too large in the slice is too large in the whole.</summary>
+        private static CoverageInput Slice(CoverageInput input, double fromZ, double toZ)
         {
-            Volume = input.Volume with { FromZ = Math.Max(input.Volume.FromZ, fromZ - About), ToZ = Math.Min(input.Volume.ToZ, toZ + About) },
-        };
+            var (count, step) = CoverageKernel.RowsOf(input);
+            var first = Math.Clamp((int)Math.Floor((fromZ - About - input.Volume.FromZ) / step), 0, count - 1);
+            var last = Math.Clamp((int)Math.Ceiling((toZ + About - input.Volume.FromZ) / step), 0, count - 1);
+
+            // Fewer rows than the kernel takes would not be the whole's.
+            if (last - first < 2) return input;
+            return input with
+            {
+                RowStep = step,
+                Volume = input.Volume with
+                {
+                    FromZ = first == 0 ? input.Volume.FromZ : input.Volume.FromZ + (first * step),
+                    ToZ = last == count - 1 ? input.Volume.ToZ : input.Volume.FromZ + (last * step),
+                },
+            };
+        }
 
         private static CoverageInput Coarser(CoverageInput input) =>
             input with { RowStep = Math.Max(input.RowStep, WorstCaseSearch.ScreeningStep) };
