@@ -111,6 +111,8 @@ public sealed class ComputeTests
             coverage.Remove(key + "-" + NotComputed);
         }
 
+        coverage.Remove("within-6-db-of-own-laws").Should().BeTrue();
+
         HasKeys(coverage, "volume", "left", "right", "both-sides", "faces", "unseen");
         foreach (var face in Each(coverage["faces"]))
         {
