@@ -31,7 +31,7 @@ public sealed class ComputeReportTests
             "ways":[{"by":"beam","served":60},{"by":"corner-echo","served":15}],"legs":[{"leg":2,"served":60}],
             "pieces":[{"from-z":0,"to-z":18,"slope":24,"served":80,"by":"beam","best-incidence":null,"worst-y":-9,"worst-z":0,
             "not-computed":"no ray is seen there"}]}],
-            "unseen":[[[-1,20],[1,20],[0,18.1235]]],"within-6-db":null,"within-6-db-not-computed":"asked for with --field-coverage"},
+            "unseen":[[[-1,20],[1,20],[0,18.1235]]],"within-6-db":null,"within-6-db-of-own-laws":null,"within-6-db-not-computed":"asked for with --field-coverage"},
             "acquisition":{"pulses-per-position":66,"speed-at-most":90.9091,"scan-length":6170,"scan-time":null,"data-rate":null,"data-size":null,
             "pulse-rate-at-most":0.008765,"ambiguity-path":271.25,"segments":2,"lines":6172,"steps-per-increment":9.6,"position-error-at-most":0.0667,
             "speed-at-most-for-data":43.5,"not-computed":"not stated: speed, digitising-rate"}}]},
@@ -45,7 +45,7 @@ public sealed class ComputeReportTests
         var coverage = Studies.Coverage with { NotComputed = "a speed of sound is not known" };
         var technique = Studies.Technique with { Setups = [setup with { Cases = [new CaseStudy(setup.Cases[0].Thickness, null, setup.Cases[0].Passes, coverage)] }] };
         Compact(Json(technique)).Should().Contain("\"outside-diameter\":null").And.Contain("""
-            "coverage":{"volume":null,"left":null,"right":null,"both-sides":null,"faces":null,"unseen":null,"not-computed":"a speed of sound is not known","within-6-db":null,"within-6-db-not-computed":"asked for with --field-coverage"}
+            "coverage":{"volume":null,"left":null,"right":null,"both-sides":null,"faces":null,"unseen":null,"not-computed":"a speed of sound is not known","within-6-db":null,"within-6-db-of-own-laws":null,"within-6-db-not-computed":"asked for with --field-coverage"}
             """);
         Text(technique).Should().Contain("coverage not computed: a speed of sound is not known");
     }

@@ -54,8 +54,8 @@ public sealed class FieldCoverageTests
         var section = SectionRays.FromOutside(20, 1400);
         var rays = new InterfaceRays(section, 2.337e6, 3.255e6, new SoleGap(700, 1.48e6));
         const double step = 1e-4;
-        rays.TryFollow(-9, 7, -2, 12, leg, out var ray, out var reach, out var slope).Should().BeTrue();
-        rays.TryFollow(-9, 7, -2 + step, 12, leg, out _, out var other, out _).Should().BeTrue();
+        rays.TryFollow(-9, 7, -4, 12, leg, out var ray, out var reach, out var slope).Should().BeTrue();
+        rays.TryFollow(-9, 7, -4 + step, 12, leg, out _, out var other, out _).Should().BeTrue();
         slope.Should().BeApproximately((other - reach) / step, 1e-3 * slope);
         ray.GapPath.Should().BeGreaterThan(0);
     }
