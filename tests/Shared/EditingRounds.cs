@@ -43,8 +43,8 @@ internal sealed class EditingRounds(RawLspClient client, JsonNode capabilities, 
             var start = Whole(text, random.Next(text.Length + 1));
             var end = Whole(text, Math.Min(text.Length, start + random.Next(5)));
             var word = Words[random.Next(Words.Length)];
-            var client = new ClientText(text);
-            await ChangeAsync(client.PositionOf(start), client.PositionOf(end), word);
+            var seen = new ClientText(text);
+            await ChangeAsync(seen.PositionOf(start), seen.PositionOf(end), word);
             text = text[..start] + word + text[end..];
             if (count % askEvery == 0) await AskAllAsync(text, Whole(text, random.Next(text.Length + 1)));
         }

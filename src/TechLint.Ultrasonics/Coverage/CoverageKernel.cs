@@ -96,7 +96,8 @@ internal static class CoverageKernel
         new Share(double.NaN), new Share(double.NaN), new Share(double.NaN), new Share(double.NaN), [], default, default,
         IsComplete: false, reason);
 
-    private static (int Count, double Step) RowsOf(CoverageInput input)
+    /// <summary>How many rows a run takes, the volume's own edges included, and how far they lie apart.</summary>
+    public static (int Count, double Step) RowsOf(CoverageInput input)
     {
         var height = input.Volume.ToZ - input.Volume.FromZ;
 

@@ -11,7 +11,7 @@ internal delegate CoverageInput? ShiftedBuilder(CoverageCase place, double shift
 /// Shifts are tried every <see cref="Coarse"/> mm outwards from the stated place; the run of covering ones nearest to it is followed in steps of
 /// <see cref="Stride"/> and its ends are halved down to <see cref="Fine"/>. A window narrower than a coarse step can be missed, and so can a gap narrower
 /// than a stride. Each shift is judged at both ends and the middle of the thickness band, at every diameter, with every combination of the shared
-/// errors' ends and the corners of the offset's tolerance, by rows <see cref="WorstCaseSearch.ScreeningStep"/> apart; the first incomplete case rejects it. Two short cuts spare most of the work and change no answer: what
+/// errors' ends and the corners of the offset's tolerance, by rows <see cref="WorstCaseSearch.ScreeningStep"/> apart; the first incomplete case rejects it, and what is found is confirmed by all rows. Two short cuts spare most of the work and change no answer: what
 /// goes unseen though every stretch of sound is let out by r mm rejects all shifts within r at once, and what is whole though drawn in by the tolerance needs no
 /// corners (<see cref="InsetRule"/>).
 /// </remarks>
@@ -52,19 +52,35 @@ internal static class OffsetSearch
     }
 
     private static OffsetWindow Window(Trial trial, double covered, double from, double to) =>
-        new(new Length(Follow(trial, covered, from, -1)), new Length(Follow(trial, covered, to, 1)));
+        new(new Length(Held(trial, covered, Follow(trial, covered, from, -1))), new Length(Held(trial, covered, Follow(trial, covered, to, 1))));
+
+    /// <summary>The end of a window, drawn back to where all rows agree; where they do not even at the place it started from, screening rows stand.</summary>
+    private static double Held(Trial trial, double covered, double end)
+    {
+        if (end == covered || trial.Holds(end) || !trial.Holds(covered)) return end;
+        while (Math.Abs(end - covered) > Fine)
+        {
+            var middle = (covered + end) / 2;
+            if (trial.Holds(middle)) covered = middle;
+            else end = middle;
+        }
+
+        return covered;
+    }
 
     private static double? Nearest(Trial trial, double home, double from, double to)
     {
-        if (trial.Covers(home)) return home;
+        if (CoversByAllRows(home)) return home;
         for (var index = 1; home - (index * Coarse) >= from || home + (index * Coarse) <= to; index++)
         {
             var (nearer, farther) = (home - (index * Coarse), home + (index * Coarse));
-            if (farther <= to && trial.Covers(farther)) return farther;
-            if (nearer >= from && trial.Covers(nearer)) return nearer;
+            if (farther <= to && CoversByAllRows(farther)) return farther;
+            if (nearer >= from && CoversByAllRows(nearer)) return nearer;
         }
 
         return null;
+
+        bool CoversByAllRows(double shift) => trial.Covers(shift) && trial.Holds(shift);
     }
 
     private static double Follow(Trial trial, double covered, double limit, int direction)
@@ -100,6 +116,7 @@ internal static class OffsetSearch
         private const double LeastReach = 0.5;
 
         private readonly ShiftedBuilder build;
+        private readonly ShiftedBuilder buildInFull;
         private readonly InsetRule rule;
         private readonly RuledOutMoves ruledOut;
         private readonly double tolerance;
@@ -112,6 +129,7 @@ internal static class OffsetSearch
         public Trial(SearchRange range, ShiftedBuilder build, InsetRule rule, RuledOutMoves ruledOut)
         {
             this.build = (place, shift) => build(place, shift) is { } input ? Coarser(input) : null;
+            buildInFull = build;
             this.rule = rule;
             this.ruledOut = ruledOut;
             tolerance = range.OffsetTolerance;
@@ -141,6 +159,21 @@ internal static class OffsetSearch
                 if (NodeCovers(nodes[index], shift)) continue;
                 (nodes[0], nodes[index]) = (nodes[index], nodes[0]);
                 return false;
+            }
+
+            return true;
+        }
+
+        /// <summary>Whether it is complete by all rows, too.</summary>
+        public bool Holds(double shift)
+        {
+            foreach (var place in nodes)
+            {
+                if (corners.Count > 1 && rule.MovesAsOne && buildInFull(place, shift) is { } stated && CoverageKernel.IsComplete(InsetRule.DrawnIn(stated, tolerance))) continue;
+                foreach (var (left, right) in corners)
+                {
+                    if (buildInFull(place with { LeftError = left, RightError = right }, shift) is not { } input || !CoverageKernel.IsComplete(input)) return false;
+                }
             }
 
             return true;
@@ -184,10 +217,25 @@ internal static class OffsetSearch
             return true;
         }
 
-        private static CoverageInput Slice(CoverageInput input, double fromZ, double toZ) => input with
+        /// <summary>Cut along rows of the whole, so that a slice's rows are the whole's: what is too large in the slice is too large in the whole.</summary>
+        private static CoverageInput Slice(CoverageInput input, double fromZ, double toZ)
         {
-            Volume = input.Volume with { FromZ = Math.Max(input.Volume.FromZ, fromZ - About), ToZ = Math.Min(input.Volume.ToZ, toZ + About) },
-        };
+            var (count, step) = CoverageKernel.RowsOf(input);
+            var first = Math.Clamp((int)Math.Floor((fromZ - About - input.Volume.FromZ) / step), 0, count - 1);
+            var last = Math.Clamp((int)Math.Ceiling((toZ + About - input.Volume.FromZ) / step), 0, count - 1);
+
+            // Fewer rows than the kernel takes would not be the whole's.
+            if (last - first < 2) return input;
+            return input with
+            {
+                RowStep = step,
+                Volume = input.Volume with
+                {
+                    FromZ = first == 0 ? input.Volume.FromZ : input.Volume.FromZ + (first * step),
+                    ToZ = last == count - 1 ? input.Volume.ToZ : input.Volume.FromZ + (last * step),
+                },
+            };
+        }
 
         private static CoverageInput Coarser(CoverageInput input) =>
             input with { RowStep = Math.Max(input.RowStep, WorstCaseSearch.ScreeningStep) };

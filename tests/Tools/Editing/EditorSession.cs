@@ -32,7 +32,7 @@ internal sealed class EditorSession : IAsyncDisposable
             return;
         }
 
-        server = Process.Start(new ProcessStartInfo(executable, "lsp") { RedirectStandardInput = true, RedirectStandardOutput = true })!;
+        server = Process.Start(new ProcessStartInfo(executable, "lsp") { UseShellExecute = false, RedirectStandardInput = true, RedirectStandardOutput = true })!;
         Client = new RawLspClient(server.StandardInput.BaseStream, server.StandardOutput.BaseStream);
     }
 
