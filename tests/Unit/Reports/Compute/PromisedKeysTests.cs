@@ -83,7 +83,7 @@ public sealed class PromisedKeysTests
             }
         }
 
-        Has(one["coverage"], "volume", "left", "right", "both-sides", "faces", "unseen", "within-6-db");
+        Has(one["coverage"], "volume", "left", "right", "both-sides", "faces", "unseen", "within-6-db", "within-6-db-of-own-laws");
         foreach (var face in Each(one["coverage"]!["faces"])) Has(face, "face", "side", "served");
         Has(one["acquisition"], "pulses-per-position", "speed-at-most", "scan-length", "scan-time", "data-rate", "data-size");
     }
