@@ -40,7 +40,7 @@ public sealed class ScalingTests
         iter: 1000);
 
     [Fact]
-    public void Coverage_keeps_its_shares() => Gen.Select(Sections.Examinations, Factors).Sample(
+    public void Coverage_keeps_its_shares() => Gen.Select(Sections.Examinations, Factors).SampleSeeded(
         (examination, k) =>
         {
             var (one, large) = (Coverage(examination), Coverage(Scaled(examination, k)));
