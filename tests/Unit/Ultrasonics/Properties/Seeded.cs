@@ -3,8 +3,8 @@ using CsCheck;
 namespace TechLint.Tests.Unit.Ultrasonics.Properties;
 
 /// <summary>
-/// A property of something that jumps or is found by a search: held on the same cases in every run. A stray seed has shown cases where a beam that grazes
-/// a surface, or a search that looks between its samples, breaks it by a percent; those are written down in docs/decisions.md as open, not hidden by luck.
+/// A property of something that jumps, or is found by a search: held on the same cases in every run. What stray seeds have shown beyond them is written
+/// down in docs/decisions.md.
 /// </summary>
 internal static class Seeded
 {
