@@ -70,11 +70,17 @@
       (session-wait "the finding did not come back" (lambda () (= 1 (length (flymake-diagnostics)))))
 
       ;; The first fix that is offered.
-      (setq place (flymake-diagnostic-beg (car (flymake-diagnostics))))
-      (goto-char place)
-      (let ((fixes (eglot-code-actions place (1+ place) "quickfix")))
+      (let (fixes)
+        ;; The diagnostic that is shown may still be the one from before the last edit: ask until it is the new one.
+        (session-wait
+         "no fix was offered"
+         (lambda ()
+           (let ((shown (car (flymake-diagnostics))))
+             (when shown
+               (setq place (flymake-diagnostic-beg shown))
+               (goto-char place)
+               (setq fixes (eglot-code-actions place (1+ place) "quickfix"))))))
         (session-note 'fixes (vconcat (mapcar (lambda (one) (plist-get one :title)) fixes)))
-        (unless fixes (error "no fix was offered"))
         (eglot--apply-workspace-edit (plist-get (car fixes) :edit))))
     (session-wait "the finding did not go" (lambda () (null (flymake-diagnostics))))
 

@@ -21,6 +21,9 @@ internal static class SoakCommand
     /// <summary>How often the memory is told on the way.</summary>
     private const int Tellings = 10;
 
+    /// <summary>By then every kind of request has been asked often and every cache is full: what is held grows no more, or leaks.</summary>
+    private const int WarmTelling = 3;
+
     public static async Task<int> RunAsync(double minutes, string? executable)
     {
         await using var session = await EditorSession.StartAsync(executable);
@@ -52,7 +55,9 @@ internal static class SoakCommand
             client.Forget();
             if (clock.Elapsed < total * (told + 1) / Tellings) continue;
             told = (int)(clock.Elapsed * Tellings / total);
-            Say("on the way", session.Memory(), rounds, count, clock);
+            var held = session.Memory();
+            Say("on the way", held, rounds, count, clock);
+            if (told == WarmTelling) warm = Math.Max(warm, held);
         }
 
         await Task.Delay(1000);
